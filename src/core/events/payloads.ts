@@ -1,0 +1,143 @@
+import * as z from 'zod/mini';
+import { isDay } from '../days.ts';
+import { isEventId, isId } from '../ids.ts';
+import { WEIGHT_LIMITS_G } from '../units.ts';
+
+/** Schemas of every event payload, version 1. Foreign data passes here once, at the edge. */
+const text = (most: number) => z.string().check(z.minLength(1), z.maxLength(most));
+const name = text(80);
+const words = text(2000);
+const day = z.string().check(z.refine(isDay, 'not a day as 2026-03-09'));
+const id = z.string().check(z.refine(isId, 'not an id'));
+const eventId = z.string().check(z.refine(isEventId, 'not an event id'));
+const weightG = z.number().check(z.gte(WEIGHT_LIMITS_G.least), z.lte(WEIGHT_LIMITS_G.most));
+const lightG = z.number().check(z.gt(0), z.lte(WEIGHT_LIMITS_G.most));
+const count = z.int().check(z.gte(0), z.lte(100_000));
+const someCount = z.int().check(z.gte(1), z.lte(100_000));
+const days = z.int().check(z.gte(1), z.lte(400));
+const percent = z.number().check(z.gt(0), z.lte(100));
+const range = <T extends z.ZodMiniType<number>>(of: T) => z.tuple([of, of]);
+const maybe = z.optional;
+
+export const SEXES = ['male', 'female', 'unsexed'] as const;
+export const PLACE_KINDS = ['room', 'rack', 'tub', 'exhibit', 'incubator', 'shelf', 'freezer', 'quarantine'] as const;
+export const OFFER_OUTCOMES = ['taken', 'refused'] as const;
+export const HOLD_REASONS = ['vet', 'quarantine', 'treatment', 'transport', 'keeper'] as const;
+export const SITE_ROLES = ['keeper', 'breeder', 'shop', 'vet', 'inspector'] as const;
+export const LEAVINGS = ['died', 'sold', 'given', 'lost'] as const;
+export const ANIMAL_FLAGS = ['two-people', 'venomous', 'not-for-sale'] as const;
+const CHECKED_STAGES = ['good', 'slug', 'lost'] as const;
+
+export const PAYLOADS = {
+  // the site
+  'site-named': z.object({
+    name,
+    timeZone: text(60),
+    host: maybe(text(60)),
+    currency: maybe(text(3)),
+    safetyLine: maybe(text(120)),
+  }),
+  'keeper-added': z.object({ name, role: z.enum(SITE_ROLES) }),
+  'place-added': z.object({
+    placeKind: z.enum(PLACE_KINDS),
+    name,
+    parent: maybe(id),
+    walk: z.int(),
+    lengthMm: maybe(someCount),
+  }),
+  // who the animal is
+  'animal-added': z.object({
+    species: name,
+    name: maybe(name),
+    number: maybe(text(20)),
+    sex: z.enum(SEXES),
+    hatchedOn: maybe(day),
+    acquiredOn: maybe(day),
+    source: maybe(name),
+    sire: maybe(id),
+    dam: maybe(id),
+    clutch: maybe(id),
+  }),
+  'animal-named': z.object({ name }),
+  'animal-sexed': z.object({ sex: z.enum(SEXES) }),
+  'traits-set': z.object({ code: text(200), words: maybe(text(300)) }),
+  'animal-flagged': z.object({ flags: z.array(z.enum(ANIMAL_FLAGS)) }),
+  'animal-moved': z.object({ to: id }),
+  'animal-left': z.object({ how: z.enum(LEAVINGS), note: maybe(words) }),
+  // feeding
+  'feed-plan-set': z.object({
+    prey: maybe(name),
+    count: maybe(someCount),
+    percent: maybe(range(percent)),
+    everyDays: maybe(range(days)),
+    note: maybe(words),
+  }),
+  'prey-offered': z.object({
+    prey: name,
+    count: someCount,
+    totalG: maybe(lightG),
+    outcome: z.enum(OFFER_OUTCOMES),
+    asPlanned: maybe(z.boolean()),
+  }),
+  'regurgitation-seen': z.object({ note: maybe(words) }),
+  'hold-placed': z.object({
+    reason: z.enum(HOLD_REASONS),
+    words: maybe(text(200)),
+    until: maybe(day),
+    by: maybe(name),
+  }),
+  'hold-lifted': z.object({ reason: z.enum(HOLD_REASONS), by: maybe(name) }),
+  'vet-cleared': z.object({ by: name, words: maybe(words) }),
+  // looking after
+  'animal-weighed': z.object({ weightG, confirmed: maybe(z.boolean()) }),
+  'opaque-seen': z.object({}),
+  'shed-seen': z.object({ whole: maybe(z.boolean()) }),
+  'place-cleaned': z.object({ how: z.enum(['spot', 'full']) }),
+  'water-changed': z.object({}),
+  'cooling-started': z.object({}),
+  'cooling-ended': z.object({}),
+  'note-made': z.object({ words }),
+  // the season
+  'pairing-started': z.object({}),
+  'pairing-ended': z.object({}),
+  'lock-seen': z.object({}),
+  'ovulation-seen': z.object({}),
+  'pre-lay-shed-seen': z.object({}),
+  'clutch-laid': z.object({
+    clutch: id,
+    eggs: count,
+    slugs: maybe(count),
+    clutchG: maybe(lightG),
+    damG: maybe(weightG),
+    sire: maybe(id),
+  }),
+  'egg-candled': z.object({ egg: someCount, state: z.enum(CHECKED_STAGES) }),
+  'clutch-hatched': z.object({ hatched: count }),
+  // the freezer
+  'lot-received': z.object({
+    prey: name,
+    eachG: range(lightG),
+    count: someCount,
+    useBy: maybe(day),
+    source: maybe(name),
+  }),
+  'stock-counted': z.object({ count }),
+  // paper
+  'card-printed': z.object({ revision: text(40), stock: text(40) }),
+  // correcting
+  'slip-made': z.object({
+    corrects: eventId,
+    how: z.enum(['undo', 'amend']),
+    payload: maybe(z.record(z.string(), z.unknown())),
+  }),
+} as const satisfies Record<string, z.ZodMiniType>;
+
+/** The name of an event: past tense, kebab-case. */
+export type EventKind = keyof typeof PAYLOADS;
+/** The payload of one kind. */
+export type Payload<K extends EventKind> = z.infer<(typeof PAYLOADS)[K]>;
+
+/** True for a kind that this version knows. */
+export function isEventKind(kind: string): kind is EventKind {
+  return Object.hasOwn(PAYLOADS, kind);
+}

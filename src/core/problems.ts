@@ -1,0 +1,182 @@
+/**
+ * Everything that core can refuse or warn of, in one table. `says` is what is wrong and `remedy` is what to do;
+ * `{name}` marks are filled from the problem's `with`. docs/problems.md lists the same table, and a test compares them.
+ */
+export const PROBLEMS = {
+  'not-an-id': {
+    says: '“{text}” is not a Tubwright id.',
+    remedy: 'An id has eight letters and digits, such as 7K3M-9QXA. Read it from the card again.',
+  },
+  'check-failed': {
+    says: '“{text}” looks like an id, but its check letter does not fit.',
+    remedy: 'One character is wrong or two are swapped. Compare it with the card, or scan the code.',
+  },
+  'foreign-host': {
+    says: 'This code belongs to {host}, not to this site.',
+    remedy: 'It was not opened. Scan a card of this site, or set the site’s own host in Books.',
+  },
+  'foreign-code': {
+    says: 'This code is not one of ours.',
+    remedy: 'It was not opened. Scan the code on a tub card, a place label or a stamp sheet.',
+  },
+  'hostile-code': {
+    says: 'This code holds text that no card of ours holds ({why}).',
+    remedy: 'It was not opened. Take the label off if nobody knows where it came from.',
+  },
+  'unknown-id': {
+    says: 'The id {id} is sound, but this site has no record of it.',
+    remedy: 'If the animal is new, add it; if the card is from another site, keep it apart.',
+  },
+  'counter-spent': {
+    says: 'Device {device} has no more ids at counter {counter}.',
+    remedy: 'Enrol the device again; it then gets a new number.',
+  },
+  'device-number': {
+    says: 'The device number {device} is not a whole number from 0 to {most}.',
+    remedy: 'Give the number that the hub gave this device.',
+  },
+  'unit-missing': {
+    says: '“{text}” has no unit that is known here.',
+    remedy: 'Write the number with its unit, such as {example}.',
+  },
+  'not-a-number': { says: '“{text}” is not a number.', remedy: 'Write digits, such as {example}.' },
+  'not-positive': { says: 'The {what} must be more than 0.', remedy: 'Look at the scale or the paper again.' },
+  'not-finite': { says: 'The {what} is not a finite number.', remedy: 'Write digits, such as 950.' },
+  'weight-impossible': {
+    says: '{weightG} g is not a weight that a snake has (0.5 g to 150 kg).',
+    remedy: 'Look at the unit on the scale: g or kg? Nothing was written.',
+  },
+  'weight-unlikely': {
+    says: '{weightG} g is {times} times the last weight, {lastG} g.',
+    remedy: 'Weigh again with the tub empty. If it stands, confirm it.',
+  },
+  'date-malformed': { says: '“{text}” is not a date.', remedy: 'Write year, month and day, such as 2026-03-09.' },
+  'date-future': { says: '{day} lies in the future.', remedy: 'Give today or an earlier day. Nothing was written.' },
+  'date-before-life': {
+    says: '{day} lies before this animal was hatched or came here ({since}).',
+    remedy: 'Give a later day, or mend the date on the record first.',
+  },
+  'again-so-soon': {
+    says: 'The same was written for this animal {minutes} min ago.',
+    remedy: 'Say “again” if it happened twice; otherwise nothing needs doing.',
+  },
+  'feed-on-hold': {
+    says: 'Not to be fed: {reason}.',
+    remedy: 'Look at the animal. Log the feed only if it did happen.',
+  },
+  'vet-word-needed': {
+    says: 'Not to be fed without a vet’s word: {reason}.',
+    remedy: 'Call the vet. Log “vet cleared” with the vet’s name when the word has come.',
+  },
+  'animal-gone': {
+    says: 'This animal left the site on {day} ({how}).',
+    remedy: 'If the card hangs on another animal’s tub, take it off and print the right one.',
+  },
+  'prey-unknown': {
+    says: 'The prey “{prey}” is not in the list.',
+    remedy: 'Take one of: {known}.',
+  },
+  'species-unknown': {
+    says: 'There is no feed plan for “{species}”.',
+    remedy: 'Give the keeper’s own plan: percent of body mass and days between meals.',
+  },
+  'plan-malformed': {
+    says: 'The feed plan does not hold together: {why}.',
+    remedy: 'Give low and high figures, low first.',
+  },
+  'mass-stale': {
+    says: 'The weight is {days} days old.',
+    remedy: 'Weigh first; this species and size is weighed every {every} days.',
+  },
+  'event-malformed': {
+    says: 'This event cannot be read: {why}.',
+    remedy: 'It was set aside, not dropped. Send the file to whoever wrote it.',
+  },
+  'event-clash': {
+    says: 'Two different events carry the id {id}.',
+    remedy: 'Both were kept. Find the device that wrote the second one and enrol it again.',
+  },
+  'event-too-new': {
+    says: 'The event {kind} has version {v}, which is newer than this program.',
+    remedy: 'Bring this program up to date. The event is kept.',
+  },
+  'line-broken': {
+    says: 'Line {line} is not a whole event: {why}.',
+    remedy: 'The lines before it are sound. Restore the file from a backup, or take the events from the device again.',
+  },
+  'file-cut': {
+    says: 'The file ends in the middle of line {line}.',
+    remedy: 'It was cut while being written or copied. Copy it again; the {sound} whole lines were read.',
+  },
+  'file-edited': {
+    says: 'The file was changed after it was written: {why}.',
+    remedy: 'Take an unchanged copy from a backup or from the hub.',
+  },
+  'storage-full': {
+    says: 'The device has no room left.',
+    remedy: 'Nothing was lost and nothing new was written. Free some room, then log it again.',
+  },
+  'storage-failed': {
+    says: 'The device could not write: {why}.',
+    remedy: 'Nothing was confirmed. Close other tabs of this app and try again.',
+  },
+  'stock-overlaps': {
+    says: 'The labels of stock {stock} overlap ({why}).',
+    remedy: 'Measure the sheet again: the pitch must be at least the label’s size.',
+  },
+  'stock-off-page': {
+    says: 'A label of stock {stock} leaves the page ({why}).',
+    remedy: 'Measure the margins and the page again.',
+  },
+  'stock-unknown': { says: 'There is no stock “{stock}”.', remedy: 'Take one of: {known}.' },
+  'piece-unfit': {
+    says: 'The {what} does not fit on {stock}.',
+    remedy: 'Take a larger stock, or shorten the name on the record.',
+  },
+  'glyph-missing': {
+    says: 'The type has no sign for {glyphs}.',
+    remedy: 'Write the name without them; they were not printed as boxes.',
+  },
+  'case-malformed': { says: 'The case cannot be read: {why}.', remedy: 'See `tubwright calc --help` for its form.' },
+} as const satisfies Record<string, { says: string; remedy: string }>;
+
+/** The name of a problem: a key of {@link PROBLEMS}. */
+export type ProblemCode = keyof typeof PROBLEMS;
+
+/** A refusal or a warning in words, with the place where it happened. */
+export interface Problem {
+  readonly code: ProblemCode;
+  readonly message: string;
+  readonly remedy: string;
+  readonly path?: string;
+}
+
+/** What a rule gives back: a value or the reason why there is none. */
+export type Result<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: Problem };
+
+/** The value of a rule that went well. */
+export function ok<T>(value: T): Result<T> {
+  return { ok: true, value };
+}
+
+/** A rule's refusal. */
+export function refuse(
+  code: ProblemCode,
+  words: Words = {},
+  path?: string,
+): { readonly ok: false; readonly problem: Problem } {
+  return { ok: false, problem: problem(code, words, path) };
+}
+
+type Words = Readonly<Record<string, string | number>>;
+
+/** Fills a row of the table with the words of the case. */
+export function problem(code: ProblemCode, words: Words = {}, path?: string): Problem {
+  const row = PROBLEMS[code];
+  const filled = { code, message: fill(row.says, words), remedy: fill(row.remedy, words) };
+  return path === undefined ? filled : { ...filled, path };
+}
+
+function fill(text: string, words: Words): string {
+  return text.replace(/\{(\w+)\}/g, (mark, name: string) => String(words[name] ?? mark));
+}

@@ -1,0 +1,80 @@
+import { ok, type Result, refuse } from './problems.ts';
+
+declare const gramsBrand: unique symbol;
+declare const millimetresBrand: unique symbol;
+
+/** A mass in grams. */
+export type Grams = number & { readonly [gramsBrand]: true };
+/** A length in millimetres. */
+export type Millimetres = number & { readonly [millimetresBrand]: true };
+
+/** The exact pound, in grams (international yard and pound agreement of 1959; NIST SP 811, appendix B.8). */
+export const POUND_G = 453.59237;
+
+/** The lightest and heaviest weighing that is taken at all: a newborn thread snake and a record anaconda lie inside (common practice, no source). */
+export const WEIGHT_LIMITS_G = { least: 0.5, most: 150_000 } as const;
+
+const PER_UNIT_G: Readonly<Record<string, number>> = {
+  '': 1,
+  g: 1,
+  kg: 1000,
+  lb: POUND_G,
+  lbs: POUND_G,
+  oz: POUND_G / 16,
+};
+const TYPED = /^\s*([0-9]+(?:[.,][0-9]+)?|[.,][0-9]+)\s*([a-z]*)\s*$/i;
+
+/** Brands a number of grams; a bug, not data, if it is not finite. */
+export function grams(value: number): Grams {
+  if (!Number.isFinite(value)) throw new RangeError(`grams must be finite, got ${value}`);
+  return value as Grams;
+}
+
+/** Brands a number of millimetres; a bug, not data, if it is not finite. */
+export function millimetres(value: number): Millimetres {
+  if (!Number.isFinite(value)) throw new RangeError(`millimetres must be finite, got ${value}`);
+  return value as Millimetres;
+}
+
+/** Reads a weight as typed: `900`, `1.2kg`, `1,2 kg`, `2 lb`; without a unit it is grams, as the scales show them. */
+export function parseWeight(text: string): Result<Grams> {
+  const found = TYPED.exec(text);
+  if (!found) return refuse('not-a-number', { text, example: '900 or 1.2 kg' });
+  const factor = PER_UNIT_G[(found[2] ?? '').toLowerCase()];
+  if (factor === undefined) return refuse('unit-missing', { text, example: '900 g or 1.2 kg' });
+  return weightInRange(Number((found[1] ?? '').replace(',', '.')) * factor);
+}
+
+/** Takes a number of grams if a snake can weigh that. */
+export function weightInRange(weightG: number): Result<Grams> {
+  if (!Number.isFinite(weightG)) return refuse('not-finite', { what: 'weight' });
+  if (weightG <= 0) return refuse('not-positive', { what: 'weight' });
+  const possible = weightG >= WEIGHT_LIMITS_G.least && weightG <= WEIGHT_LIMITS_G.most;
+  return possible ? ok(grams(roundTo(weightG, 2))) : refuse('weight-impossible', { weightG: roundTo(weightG, 2) });
+}
+
+/** `85 g`, `1,480 g`; a tenth only below 20 g, where it matters. */
+export function sayGrams(weightG: number): string {
+  return `${sayNumber(weightG < 20 ? roundTo(weightG, 1) : Math.round(weightG))} g`;
+}
+
+/** `60-100 g`, and one figure when both ends are the same. */
+export function sayGramRange(range: readonly [number, number]): string {
+  const low = sayGrams(range[0]);
+  const high = sayGrams(range[1]);
+  return low === high ? high : `${low.slice(0, -2)}–${high}`;
+}
+
+/** Rounds half away from zero to so many decimals; decimal text keeps 1.005 from becoming 1.00. */
+export function roundTo(value: number, decimals: number): number {
+  const shifted = Math.round(Number(`${Math.abs(value)}e${decimals}`));
+  const back = Number(`${Number.isFinite(shifted) ? shifted : 0}e-${decimals}`);
+  return Number.isFinite(shifted) ? Math.sign(value) * back : value;
+}
+
+/** A number with a comma between thousands, as printed on cards. */
+export function sayNumber(value: number): string {
+  const [whole = '0', part] = String(value).split('.');
+  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ',');
+  return part === undefined ? grouped : `${grouped}.${part}`;
+}
