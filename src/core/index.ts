@@ -50,6 +50,28 @@ export {
   upgrade,
 } from './events/index.ts';
 export {
+  animalsInWalkingOrder,
+  type ClutchRecord,
+  emptyFacility,
+  type Facility,
+  foldFacility,
+  fromSnapshot,
+  historiesOf,
+  type KeeperRecord,
+  type LotRecord,
+  nameOf,
+  occupants,
+  type PlaceRecord,
+  refold,
+  SITE,
+  type SiteRecord,
+  SNAPSHOT_VERSION,
+  sayPlace,
+  toSnapshot,
+  UNNAMED_SITE,
+  walkingOrder,
+} from './facility/index.ts';
+export {
   ALPHABET,
   checkSymbol,
   ENROLLED,
@@ -67,6 +89,17 @@ export {
   UNENROLLED,
 } from './ids.ts';
 export { ok, PROBLEMS, type Problem, type ProblemCode, problem, type Result, refuse } from './problems.ts';
+export {
+  type DueLine,
+  dueLine,
+  dueList,
+  isToFeed,
+  preyAtHand,
+  SPARE_SHARE,
+  type ThawLine,
+  thawList,
+} from './rounds/index.ts';
+export { gramsOfPrey, type Mark, PREY_CLASSES, type PreyClass, preyClass, sayPrey } from './stock/index.ts';
 export {
   type Grams,
   grams,

@@ -23,6 +23,42 @@ export const PROBLEMS = {
     says: 'This code holds text that no card of ours holds ({why}).',
     remedy: 'It was not opened. Take the label off if nobody knows where it came from.',
   },
+  'scanner-layout': {
+    says: 'The scanner types the letters of another keyboard: the test code came as “{text}”.',
+    remedy: 'Set the scanner to the US keyboard with the sheet from its maker, then scan the test code again.',
+  },
+  'no-code-in-picture': {
+    says: 'There is no whole code in this picture: {why}.',
+    remedy: 'Take it again from closer, all of the code in view and no glare on it, or type the id from the card.',
+  },
+  'picture-unreadable': {
+    says: '“{name}” is not a picture that this browser can open.',
+    remedy: 'Take a photo as JPEG or PNG, or type the id from the card.',
+  },
+  'camera-not-allowed': {
+    says: 'This page may not use the camera.',
+    remedy: 'Allow it in the browser’s settings for this page. A typing scanner, a photo or a typed id work as well.',
+  },
+  'camera-insecure': {
+    says: 'The browser gives no camera to a page without https.',
+    remedy: 'Open the page by its https address. A typing scanner, a photo or a typed id work here.',
+  },
+  'camera-missing': {
+    says: 'No camera was found on this device.',
+    remedy: 'Plug one in, or use a typing scanner, a photo or a typed id.',
+  },
+  'camera-busy': {
+    says: 'The camera is in use elsewhere.',
+    remedy: 'Close other programs and tabs that use it. A typing scanner, a photo or a typed id work meanwhile.',
+  },
+  'camera-failed': {
+    says: 'The camera gives no picture: {why}.',
+    remedy: 'Choose another camera or open the page again. A typing scanner, a photo or a typed id work meanwhile.',
+  },
+  'decoder-failed': {
+    says: 'The reader of codes did not start: {why}.',
+    remedy: 'Open the page again while the hub can be reached. A typing scanner or a typed id work meanwhile.',
+  },
   'unknown-id': {
     says: 'The id {id} is sound, but this site has no record of it.',
     remedy: 'If the animal is new, add it; if the card is from another site, keep it apart.',
@@ -72,6 +108,12 @@ export const PROBLEMS = {
     says: 'This animal left the site on {day} ({how}).',
     remedy: 'If the card hangs on another animal’s tub, take it off and print the right one.',
   },
+  'vet-unnamed': { says: 'A vet’s word needs the vet’s name.', remedy: 'Write who gave it.' },
+  'note-empty': { says: 'There is nothing in the note.', remedy: 'Write a word or two, or close it.' },
+  'place-missing': {
+    says: 'This animal has no place yet.',
+    remedy: 'Scan the animal and then the tub to move it there.',
+  },
   'prey-unknown': {
     says: 'The prey “{prey}” is not in the list.',
     remedy: 'Take one of: {known}.',
@@ -83,6 +125,10 @@ export const PROBLEMS = {
   'plan-malformed': {
     says: 'The feed plan does not hold together: {why}.',
     remedy: 'Give low and high figures, low first.',
+  },
+  'weight-missing': {
+    says: 'There is no weight yet, so no meal can be worked out.',
+    remedy: 'Weigh the animal, or give its plan a prey and a count.',
   },
   'mass-stale': {
     says: 'The weight is {days} days old.',
@@ -129,6 +175,10 @@ export const PROBLEMS = {
     remedy: 'Measure the margins and the page again.',
   },
   'stock-unknown': { says: 'There is no stock “{stock}”.', remedy: 'Take one of: {known}.' },
+  'label-unknown': {
+    says: 'Stock {stock} has no label {first}.',
+    remedy: 'Give the first free label as a whole number from 1 to {count}.',
+  },
   'piece-unfit': {
     says: 'The {what} does not fit on {stock}.',
     remedy: 'Take a larger stock, or shorten the name on the record.',

@@ -1,0 +1,238 @@
+import type { Day } from '../days.ts';
+import { laterWriter, type SiteEvent } from '../events/index.ts';
+import type { Id } from '../ids.ts';
+import {
+  type AnimalRecord,
+  KEPT_OFFERS,
+  KEPT_WEIGHTS,
+  type PlacedHold,
+  type SeasonMark,
+  type Weighing,
+} from './record.ts';
+
+type Draft = { -readonly [K in keyof Omit<AnimalRecord, 'lastMs'>]: AnimalRecord[K] } & {
+  lastMs: Record<string, number>;
+};
+type Facts = Map<string, SiteEvent>;
+
+/** How grams are found for an offer that nobody weighed; the care rules know the prey list. */
+export type GramsOf = (prey: string, count: number) => number | null;
+
+/**
+ * Folds the standing events of one animal, in the order in which they happened, into its record; null if no event
+ * added the animal. An event that makes no sense for it leaves the record as it was.
+ */
+export function animalRecord(id: Id, events: readonly SiteEvent[], gramsOf: GramsOf): AnimalRecord | null {
+  const draft = emptyDraft(id);
+  const facts: Facts = new Map();
+  let added = false;
+  for (const event of events) {
+    added ||= event.kind === 'animal-added' && event.subjects[0] === id;
+    take(draft, facts, event, gramsOf);
+    draft.lastMs[event.kind] = Math.max(draft.lastMs[event.kind] ?? 0, event.clock[0]);
+  }
+  return added ? draft : null;
+}
+
+function take(draft: Draft, facts: Facts, event: SiteEvent, gramsOf: GramsOf): void {
+  const about = event.subjects[0] === draft.id;
+  if (event.kind === 'pairing-started' || event.kind === 'lock-seen') mark(draft, event);
+  return;
+  if (!about) return;
+  takeFact(draft, facts, event);
+  takeFeeding(draft, event, gramsOf);
+  takeCare(draft, event);
+  takeSeason(draft, event);
+}
+
+/** Facts that have one value: the later writer wins, whenever its event happened. */
+function takeFact(draft: Draft, facts: Facts, event: SiteEvent): void {
+  switch (event.kind) {
+    case 'animal-added':
+      takeArrival(draft, facts, event);
+      return;
+    case 'animal-named':
+      if (wins(facts, 'name', event)) draft.name = event.payload.name;
+      return;
+    case 'animal-sexed':
+      if (wins(facts, 'sex', event)) draft.sex = event.payload.sex;
+      return;
+    case 'traits-set':
+      if (wins(facts, 'traits', event)) draft.traits = { code: event.payload.code, words: event.payload.words ?? null };
+      return;
+    case 'animal-flagged':
+      if (wins(facts, 'flags', event)) draft.flags = event.payload.flags;
+      return;
+    case 'feed-plan-set':
+      if (wins(facts, 'plan', event)) draft.plan = event.payload;
+      return;
+  }
+}
+
+function takeArrival(draft: Draft, facts: Facts, event: Extract<SiteEvent, { kind: 'animal-added' }>): void {
+  const said = event.payload;
+  if (!wins(facts, 'added', event)) return;
+  draft.addedOn = event.day;
+  draft.species = said.species;
+  draft.number = said.number ?? null;
+  draft.hatchedOn = (said.hatchedOn as Day | undefined) ?? null;
+  draft.acquiredOn = (said.acquiredOn as Day | undefined) ?? null;
+  draft.source = said.source ?? null;
+  draft.sire = (said.sire as Id | undefined) ?? null;
+  draft.dam = (said.dam as Id | undefined) ?? null;
+  if (said.name !== undefined && wins(facts, 'name', event)) draft.name = said.name;
+  if (wins(facts, 'sex', event)) draft.sex = said.sex;
+}
+
+function wins(facts: Facts, fact: string, event: SiteEvent): boolean {
+  const holder = facts.get(fact);
+  if (holder && laterWriter(holder, event) > 0) return false;
+  facts.set(fact, event);
+  return true;
+}
+
+function takeFeeding(draft: Draft, event: SiteEvent, gramsOf: GramsOf): void {
+  if (event.kind === 'prey-offered') {
+    const { prey, count, outcome } = event.payload;
+    const totalG = event.payload.totalG ?? gramsOf(prey, count);
+    const offer = { day: event.day, prey, count, totalG, taken: outcome === 'taken' };
+    draft.offers = [...draft.offers.slice(1 - KEPT_OFFERS), offer];
+    if (offer.taken) draft.lastTaken = offer;
+    if (offer.taken) draft.mealsTaken += 1;
+  } else if (event.kind === 'regurgitation-seen') {
+    draft.regurgitations = [...draft.regurgitations, event.day];
+  } else if (event.kind === 'vet-cleared') {
+    draft.vetClearedOn = event.day;
+    draft.holds = draft.holds.filter((hold) => hold.reason !== 'vet');
+  } else if (event.kind === 'hold-placed') {
+    draft.holds = [...withoutHold(draft, event.payload.reason), placed(event)];
+  } else if (event.kind === 'hold-lifted') {
+    draft.holds = withoutHold(draft, event.payload.reason);
+  }
+}
+
+function placed(event: Extract<SiteEvent, { kind: 'hold-placed' }>): PlacedHold {
+  const { reason, until, words } = event.payload;
+  return { reason, since: event.day, until: (until as Day | undefined) ?? null, words: words ?? null };
+}
+
+function withoutHold(draft: Draft, reason: PlacedHold['reason']): readonly PlacedHold[] {
+  return draft.holds.filter((hold) => hold.reason !== reason);
+}
+
+function takeCare(draft: Draft, event: SiteEvent): void {
+  switch (event.kind) {
+    case 'animal-moved':
+      draft.place = event.payload.to as Id;
+      draft.movedOn = event.day;
+      return;
+    case 'animal-left':
+      draft.left = { day: event.day, how: event.payload.how };
+      return;
+    case 'animal-weighed':
+      addWeight(draft, { day: event.day, weightG: event.payload.weightG });
+      return;
+    case 'opaque-seen':
+      draft.opaqueOn = event.day;
+      return;
+    case 'shed-seen':
+      if (draft.opaqueOn !== null) draft.opaqueEndedOn = event.day;
+      draft.opaqueOn = null;
+      draft.lastShedOn = event.day;
+      draft.sheds += 1;
+      return;
+    case 'cooling-started':
+      draft.cooling = { from: event.day, to: null };
+      return;
+    case 'cooling-ended':
+      if (draft.cooling) draft.cooling = { ...draft.cooling, to: event.day };
+      return;
+    case 'card-printed':
+      draft.printed = { revision: event.payload.revision, day: event.day };
+      return;
+  }
+}
+
+function addWeight(draft: Draft, weighing: Weighing): void {
+  draft.weights = [...draft.weights.slice(1 - KEPT_WEIGHTS), weighing];
+  draft.resetOn ??= weighing.day;
+  if (draft.peak === null || weighing.weightG >= draft.peak.weightG) draft.peak = weighing;
+}
+
+function takeSeason(draft: Draft, event: SiteEvent): void {
+  if (event.kind === 'ovulation-seen') {
+    draft.gravidSince = event.day;
+    mark(draft, event);
+    return;
+  }
+  if (event.kind === 'pre-lay-shed-seen') {
+    draft.gravidSince ??= event.day;
+    mark(draft, event);
+    return;
+  }
+  if (event.kind !== 'clutch-laid') return;
+  mark(draft, event);
+  draft.gravidSince = null;
+  draft.laidOn = event.day;
+  // Laying takes a quarter to a third of her mass: what she weighed before is no longer a measure (CARE-LAYING).
+  draft.resetOn = event.day;
+  draft.peak = null;
+  if (event.payload.damG !== undefined) addWeight(draft, { day: event.day, weightG: event.payload.damG });
+}
+
+const MARKS = {
+  'pairing-started': 'paired',
+  'lock-seen': 'lock',
+  'ovulation-seen': 'ovulation',
+  'pre-lay-shed-seen': 'pre-lay shed',
+  'clutch-laid': 'laid',
+} as const satisfies Partial<Record<SiteEvent['kind'], SeasonMark['kind']>>;
+
+function mark(draft: Draft, event: Extract<SiteEvent, { kind: keyof typeof MARKS }>): void {
+  const mate =
+    event.kind === 'clutch-laid'
+      ? (event.payload.sire as Id | undefined)
+      : event.subjects.find((one) => one !== draft.id);
+  draft.season = [...draft.season, { kind: MARKS[event.kind], day: event.day, with: mate ?? null }];
+}
+
+function emptyDraft(id: Id): Draft {
+  return {
+    id,
+    addedOn: '1970-01-01' as Day,
+    species: '',
+    name: null,
+    number: null,
+    sex: 'unsexed',
+    hatchedOn: null,
+    acquiredOn: null,
+    source: null,
+    sire: null,
+    dam: null,
+    traits: null,
+    flags: [],
+    place: null,
+    movedOn: null,
+    left: null,
+    plan: null,
+    offers: [],
+    lastTaken: null,
+    mealsTaken: 0,
+    weights: [],
+    resetOn: null,
+    peak: null,
+    regurgitations: [],
+    vetClearedOn: null,
+    opaqueOn: null,
+    opaqueEndedOn: null,
+    lastShedOn: null,
+    sheds: 0,
+    holds: [],
+    cooling: null,
+    season: [],
+    gravidSince: null,
+    laidOn: null,
+    printed: null,
+    lastMs: {},
+  };
+}

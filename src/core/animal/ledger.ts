@@ -1,0 +1,164 @@
+import { type Day, sayDayShort } from '../days.ts';
+import { entries } from '../events/effective.ts';
+import { isKnown, type LogEvent, type SiteEvent } from '../events/index.ts';
+import type { EventId, Id } from '../ids.ts';
+import { sayPrey } from '../stock/index.ts';
+import { sayGrams } from '../units.ts';
+
+/** Which chip of the ledger shows a line. */
+export const LEDGER_CHIPS = ['feeds', 'weights', 'sheds', 'season', 'holds', 'moves', 'notes', 'papers'] as const;
+export type LedgerChip = (typeof LEDGER_CHIPS)[number];
+
+/** One line of the ledger. */
+export interface LedgerLine {
+  readonly id: EventId;
+  readonly day: Day;
+  readonly at: string;
+  readonly words: string;
+  readonly keeper: string;
+  readonly chip: LedgerChip;
+  /** Struck through: a slip took it back. */
+  readonly undone: boolean;
+  readonly amended: boolean;
+  readonly kind: string;
+}
+
+/** Names for other subjects in a line; a stranger is shown by its id. */
+export type NameOf = (id: Id) => string;
+
+/** An animal's events as lines, newest first; slips show on the lines they correct and not as lines of their own. */
+export function ledger(history: readonly LogEvent[], nameOf: NameOf, about: Id): readonly LedgerLine[] {
+  const lines: LedgerLine[] = [];
+  for (const { event, undone, amended } of entries(history)) {
+    if (event.kind === 'slip-made' && isKnown(event)) continue;
+    const { id, day, at, keeper, kind } = event;
+    lines.push({
+      id,
+      day,
+      at,
+      keeper,
+      kind,
+      undone,
+      amended,
+      words: sayEvent(event, nameOf, about),
+      chip: chipOf(kind),
+    });
+  }
+  return lines.reverse();
+}
+
+/** An event in plain words, as seen from one of its subjects. */
+export function sayEvent(event: LogEvent, nameOf: NameOf, about: Id): string {
+  return isKnown(event)
+    ? sayKnown(event, nameOf, about)
+    : `Unknown event “${event.kind}” (kept; this program is older than it)`;
+}
+
+function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
+  const mate = event.subjects.find((one) => one !== about);
+  const withMate = mate === undefined ? '' : ` with ${nameOf(mate)}`;
+  switch (event.kind) {
+    case 'site-named':
+      return `Site named ${event.payload.name}`;
+    case 'keeper-added':
+      return `Keeper ${event.payload.name} added as ${event.payload.role}`;
+    case 'place-added':
+      return `${event.payload.placeKind} ${event.payload.name} added`;
+    case 'animal-added':
+      return `Added: ${event.payload.species}`;
+    case 'animal-named':
+      return `Named ${event.payload.name}`;
+    case 'animal-sexed':
+      return `Sexed: ${event.payload.sex}`;
+    case 'traits-set':
+      return `Traits set to ${event.payload.code}`;
+    case 'animal-flagged':
+      return event.payload.flags.length === 0 ? 'Flags taken off' : `Flags: ${event.payload.flags.join(', ')}`;
+    case 'animal-moved':
+      return `Moved to ${nameOf(event.payload.to as Id)}`;
+    case 'animal-left':
+      return `Left the site: ${event.payload.how}`;
+    case 'feed-plan-set':
+      return `Feed plan set${sayPlan(event.payload)}`;
+    case 'prey-offered':
+      return sayOffer(event.payload);
+    case 'regurgitation-seen':
+      return 'Regurgitated';
+    case 'hold-placed':
+      return `Hold: ${event.payload.words ?? event.payload.reason}${event.payload.until ? ` until ${sayDayShort(event.payload.until as Day)}` : ''}`;
+    case 'hold-lifted':
+      return `Hold lifted: ${event.payload.reason}`;
+    case 'vet-cleared':
+      return `Vet cleared: ${event.payload.by}${event.payload.words ? ` — ${event.payload.words}` : ''}`;
+    case 'animal-weighed':
+      return `Weighed ${sayGrams(event.payload.weightG)}${event.payload.confirmed ? ' (confirmed)' : ''}`;
+    case 'opaque-seen':
+      return 'Opaque';
+    case 'shed-seen':
+      return event.payload.whole === false ? 'Shed, in pieces' : 'Shed';
+    case 'place-cleaned':
+      return event.payload.how === 'full' ? 'Cleaned in full' : 'Spot cleaned';
+    case 'water-changed':
+      return 'Water changed';
+    case 'cooling-started':
+      return 'Cooling started';
+    case 'cooling-ended':
+      return 'Cooling ended';
+    case 'note-made':
+      return event.payload.words;
+    case 'pairing-started':
+      return `Paired${withMate}`;
+    case 'pairing-ended':
+      return `Pairing ended${withMate}`;
+    case 'lock-seen':
+      return `Lock seen${withMate}`;
+    case 'ovulation-seen':
+      return 'Ovulation seen';
+    case 'pre-lay-shed-seen':
+      return 'Pre-lay shed';
+    case 'clutch-laid':
+      return `Laid ${event.payload.eggs} eggs${event.payload.slugs ? ` and ${event.payload.slugs} slugs` : ''}`;
+    case 'egg-candled':
+      return `Egg ${event.payload.egg} candled: ${event.payload.state}`;
+    case 'clutch-hatched':
+      return `Hatched ${event.payload.hatched}`;
+    case 'lot-received':
+      return `Lot received: ${event.payload.count} × ${event.payload.prey}`;
+    case 'stock-counted':
+      return `Counted: ${event.payload.count} left`;
+    case 'card-printed':
+      return `Card printed, revision ${event.payload.revision.slice(0, 4)}`;
+    case 'slip-made':
+      return event.payload.how === 'undo' ? 'Taken back' : 'Amended';
+    default:
+      event satisfies never;
+      return '';
+  }
+}
+
+function sayOffer(offer: {
+  prey: string;
+  count: number;
+  totalG?: number | undefined;
+  outcome: string;
+  asPlanned?: boolean | undefined;
+}): string {
+  const what = `${offer.count} × ${sayPrey(offer.prey)}${offer.totalG === undefined ? '' : `, ${sayGrams(offer.totalG)}`}`;
+  return offer.outcome === 'taken' ? `Fed ${offer.asPlanned ? 'as planned: ' : ''}${what}` : `Refused ${what}`;
+}
+
+function sayPlan(plan: { prey?: string | undefined; everyDays?: [number, number] | undefined }): string {
+  const prey = plan.prey === undefined ? '' : ` ${sayPrey(plan.prey)}`;
+  const days = plan.everyDays === undefined ? '' : ` every ${plan.everyDays[0]}–${plan.everyDays[1]} days`;
+  return prey || days ? `:${prey}${days}` : '';
+}
+
+function chipOf(kind: string): LedgerChip {
+  if (/^(prey|feed|regurgitation)/.test(kind)) return 'feeds';
+  if (kind === 'animal-weighed') return 'weights';
+  if (/^(opaque|shed)/.test(kind)) return 'sheds';
+  if (/^(pairing|lock|ovulation|pre-lay|clutch|egg|cooling)/.test(kind)) return 'season';
+  if (/^(hold|vet)/.test(kind)) return 'holds';
+  if (/^(animal-moved|animal-left|animal-added|place|water)/.test(kind)) return 'moves';
+  return kind === 'card-printed' ? 'papers' : 'notes';
+}

@@ -1,0 +1,101 @@
+import type { Day } from '../days.ts';
+import type { Payload } from '../events/index.ts';
+import type { Id } from '../ids.ts';
+
+/** One offer of prey. `totalG` is null where nobody wrote grams and the prey is not in the list. */
+export interface Offer {
+  readonly day: Day;
+  readonly prey: string;
+  readonly count: number;
+  readonly totalG: number | null;
+  readonly taken: boolean;
+}
+
+/** One weighing. */
+export interface Weighing {
+  readonly day: Day;
+  readonly weightG: number;
+}
+
+/** A hold that a person placed and nobody has lifted. */
+export interface PlacedHold {
+  readonly reason: Payload<'hold-placed'>['reason'];
+  readonly since: Day;
+  readonly until: Day | null;
+  readonly words: string | null;
+}
+
+/** A mark of the season: what people once ticked on the card. */
+export interface SeasonMark {
+  readonly kind: 'paired' | 'lock' | 'ovulation' | 'pre-lay shed' | 'laid';
+  readonly day: Day;
+  readonly with: Id | null;
+}
+
+/** The keeper's own plan; what it leaves out comes from the species. */
+export type OwnPlan = Payload<'feed-plan-set'>;
+
+/** What the log says of one animal. Plain JSON, so that a snapshot can hold it; nothing in it depends on today. */
+export interface AnimalRecord {
+  readonly id: Id;
+  readonly addedOn: Day;
+  readonly species: string;
+  readonly name: string | null;
+  readonly number: string | null;
+  readonly sex: Payload<'animal-sexed'>['sex'];
+  readonly hatchedOn: Day | null;
+  readonly acquiredOn: Day | null;
+  readonly source: string | null;
+  readonly sire: Id | null;
+  readonly dam: Id | null;
+  readonly traits: { readonly code: string; readonly words: string | null } | null;
+  readonly flags: Payload<'animal-flagged'>['flags'];
+  readonly place: Id | null;
+  readonly movedOn: Day | null;
+  readonly left: { readonly day: Day; readonly how: Payload<'animal-left'>['how'] } | null;
+  readonly plan: OwnPlan | null;
+  /** The latest offers, oldest first, at most {@link KEPT_OFFERS}. */
+  readonly offers: readonly Offer[];
+  readonly lastTaken: Offer | null;
+  readonly mealsTaken: number;
+  /** The latest weighings, oldest first, at most {@link KEPT_WEIGHTS}. */
+  readonly weights: readonly Weighing[];
+  /** Since this day weights are compared with each other: the first one, or the last laying. */
+  readonly resetOn: Day | null;
+  readonly peak: Weighing | null;
+  readonly regurgitations: readonly Day[];
+  readonly vetClearedOn: Day | null;
+  readonly opaqueOn: Day | null;
+  /** When a shed ended an opaque spell, so that a meal put off by it is due and not overdue. */
+  readonly opaqueEndedOn: Day | null;
+  readonly lastShedOn: Day | null;
+  readonly sheds: number;
+  readonly holds: readonly PlacedHold[];
+  readonly cooling: { readonly from: Day; readonly to: Day | null } | null;
+  readonly season: readonly SeasonMark[];
+  readonly gravidSince: Day | null;
+  readonly laidOn: Day | null;
+  readonly printed: { readonly revision: string; readonly day: Day } | null;
+  /** When each kind of event was last written (ms since 1970), to ask “again?”. */
+  readonly lastMs: Readonly<Record<string, number>>;
+}
+
+/** Enough offers for every rule: a fast, two small meals and their neighbours. */
+export const KEPT_OFFERS = 16;
+/** Two years of monthly weighings. */
+export const KEPT_WEIGHTS = 24;
+
+/** The last weighing, or null. */
+export function lastWeight(animal: AnimalRecord): Weighing | null {
+  return animal.weights.at(-1) ?? null;
+}
+
+/** What people call the animal: name, else number, else id. */
+export function sayAnimal(animal: AnimalRecord): string {
+  return animal.name ?? animal.number ?? `${animal.id.slice(0, 4)}-${animal.id.slice(4)}`;
+}
+
+/** `1.0`, `0.1`, `0.0.1`: males.females.unsexed, as the trade counts. */
+export function saySex(sex: AnimalRecord['sex']): string {
+  return { male: '1.0', female: '0.1', unsexed: '0.0.1' }[sex];
+}

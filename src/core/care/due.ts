@@ -1,0 +1,137 @@
+import { type AnimalRecord, lastWeight } from '../animal/index.ts';
+import { addDays, type Day, daysBetween, laterDay, sayDay, sayDayShort, sayDistance } from '../days.ts';
+import { ok, type Result } from '../problems.ts';
+import { type Hold, holdsOn, needsVet, restEnds } from './holds.ts';
+import { type FeedPlan, feedPlan } from './plan.ts';
+
+/** `soon`: not yet; `due`: inside the plan's days; `overdue`: past them; `hold`: not to be fed; `vet`: not without a vet's word. */
+export type DueState = 'soon' | 'due' | 'overdue' | 'hold' | 'vet';
+
+/** When an animal is to be fed next, and why. */
+export interface Due {
+  readonly state: DueState;
+  /** The first day of the plan's window; null where nobody can say. */
+  readonly next: Day | null;
+  /** The last day of the window; the day after is overdue. */
+  readonly last: Day | null;
+  readonly hold: { readonly reason: string; readonly until: Day | null } | null;
+  readonly holds: readonly Hold[];
+  readonly why: readonly string[];
+}
+
+/** Rule CARE-REFUSAL: after a refusal prey is offered again in 4–7 days (common practice, no source). */
+export const AFTER_REFUSAL_DAYS = [4, 7] as const;
+/** Rule CARE-LAYING: after laying, a small meal in 1–7 days (D, common practice). */
+export const AFTER_LAYING_DAYS = [1, 7] as const;
+/** Rule CARE-FAST: a fast that is looked at, outside breeding and cooling: over 60 days. */
+export const FAST_DAYS = 60;
+
+interface Window {
+  readonly from: Day;
+  readonly to: Day;
+  readonly why: string;
+}
+
+/**
+ * Rule CARE-DUE: the plan's days after the last meal taken, put off by a refusal, never before a hold ends.
+ * Errors: `species-unknown` where neither the species nor the keeper gives a plan, `plan-malformed`.
+ */
+export function nextFeedDue(animal: AnimalRecord, on: Day): Result<Due> {
+  const vet = needsVet(animal);
+  if (vet !== null) return ok(vetDue(vet));
+  const plan = feedPlan(animal.species, lastWeight(animal)?.weightG ?? null, animal.plan);
+  if (!plan.ok) return plan;
+  const window = feedingWindow(animal, plan.value);
+  const holds = holdsOn(animal, on);
+  const fast = fastWords(animal, on);
+  const hold = holds[0];
+  if (hold !== undefined) return ok(heldDue(hold, holds, window, fast));
+  const state = on < window.from ? 'soon' : on > window.to ? 'overdue' : 'due';
+  const why = [window.why, `${sayDay(window.from)} is ${sayDistance(on, window.from)}`, ...fast];
+  return ok({ state, next: window.from, last: window.to, hold: null, holds, why });
+}
+
+function vetDue(reason: string): Due {
+  const words = `Not to be fed without a vet’s word: ${reason}.`;
+  return {
+    state: 'vet',
+    next: null,
+    last: null,
+    hold: { reason, until: null },
+    holds: [],
+    why: [words, 'CARE-REGURGITATION, common practice, no source: call a reptile vet'],
+  };
+}
+
+function heldDue(hold: Hold, holds: readonly Hold[], window: Window, fast: readonly string[]): Due {
+  const next = hold.until === null ? null : laterDay(hold.until, window.from);
+  const last = next === null ? null : laterDay(next, window.to);
+  const why = [
+    ...holds.map((one) => `${one.reason}${one.until ? `, until ${sayDayShort(one.until)}` : ''} (${one.source})`),
+    window.why,
+    ...fast,
+  ];
+  return { state: 'hold', next, last, hold: { reason: hold.reason, until: hold.until }, holds, why };
+}
+
+function feedingWindow(animal: AnimalRecord, plan: FeedPlan): Window {
+  const meal = mealWindow(animal, plan);
+  const ends = restEnds(animal);
+  const base = ends !== null && ends > meal.from ? shifted(meal, ends) : meal;
+  const refused = animal.offers.at(-1);
+  if (refused === undefined || refused.taken || isBefore(refused.day, animal.laidOn)) return base;
+  const again = { from: addDays(refused.day, AFTER_REFUSAL_DAYS[0]), to: addDays(refused.day, AFTER_REFUSAL_DAYS[1]) };
+  if (again.from <= base.from) return base;
+  return {
+    ...again,
+    why: `refused on ${sayDayShort(refused.day)}: offer again in ${AFTER_REFUSAL_DAYS.join('–')} days (C: common practice, no source)`,
+  };
+}
+
+function mealWindow(animal: AnimalRecord, plan: FeedPlan): Window {
+  const [low, high] = plan.everyDays;
+  const last = animal.lastTaken;
+  if (animal.laidOn !== null && (last === null || last.day < animal.laidOn)) {
+    const [from, to] = AFTER_LAYING_DAYS.map((days) => addDays(animal.laidOn ?? animal.addedOn, days)) as [Day, Day];
+    return {
+      from,
+      to,
+      why: `laid on ${sayDayShort(animal.laidOn)}: a small meal in ${AFTER_LAYING_DAYS.join('–')} days (D, common practice)`,
+    };
+  }
+  if (last === null) {
+    const since = animal.acquiredOn ?? animal.hatchedOn ?? animal.addedOn;
+    return {
+      from: since,
+      to: addDays(since, high),
+      why: `no meal taken yet since ${sayDayShort(since)}; every ${low}–${high} days: ${plan.because}`,
+    };
+  }
+  return {
+    from: addDays(last.day, low),
+    to: addDays(last.day, high),
+    why: `last meal ${sayDayShort(last.day)}, every ${low}–${high} days: ${plan.because}`,
+  };
+}
+
+function shifted(window: Window, from: Day): Window {
+  return {
+    from,
+    to: addDays(from, daysBetween(window.from, window.to)),
+    why: `${window.why}; put off to the end of the hold`,
+  };
+}
+
+function fastWords(animal: AnimalRecord, on: Day): readonly string[] {
+  const last = animal.lastTaken;
+  if (last === null || animal.gravidSince !== null || animal.cooling?.to === null) return [];
+  const days = daysBetween(last.day, on);
+  if (days <= FAST_DAYS) return [];
+  return [
+    `no meal taken for ${days} days: weigh it and review; fasts of 2–6 months in the breeding season are usual in ball pythons (C)`,
+  ];
+}
+
+function isBefore(day: Day, other: Day | null): boolean {
+  return other !== null && day < other;
+}

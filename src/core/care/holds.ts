@@ -1,0 +1,132 @@
+import type { AnimalRecord, PlacedHold } from '../animal/index.ts';
+import { addDays, type Day, daysBetween, laterDay, sayDayShort } from '../days.ts';
+
+/** A reason not to feed until a day, or until somebody says so (`until` null). */
+export interface Hold {
+  readonly kind: 'opaque' | 'regurgitation' | 'arrival' | 'first-shed' | 'cooling' | PlacedHold['reason'];
+  readonly reason: string;
+  /** The first day on which feeding is allowed again. */
+  readonly until: Day | null;
+  readonly source: string;
+}
+
+/** Default lengths in days; every one is a range in the field, and the source stands beside it. */
+export const HOLD_DAYS = {
+  /** Rule CARE-OPAQUE: opaque for several days, shed some days after clearing; after this long a shed was missed. */
+  opaque: 21,
+  /** Rule CARE-REGURGITATION: rest 10–14 d (range 7–14); after a second one 21–30 d. */
+  regurgitation: 10,
+  regurgitationSecond: 21,
+  regurgitationWindow: 60,
+  /** Rule CARE-ARRIVAL: no food for 7 d after transport. */
+  arrival: 7,
+  /** Rule CARE-HATCHLING: first meal after the first shed, 1–2 weeks. */
+  firstShed: 14,
+  /** Rule CARE-COOLING: first small meal 3–7 d after warming. */
+  afterCooling: 3,
+} as const;
+
+const PRACTICE = 'C: common practice, no source';
+const PUBLISHED = 'S: published text, see facts in docs/sources.md';
+
+/** Every hold that stands on a day, the one that lasts longest first. */
+export function holdsOn(animal: AnimalRecord, on: Day): readonly Hold[] {
+  const all = [
+    opaque(animal, on),
+    regurgitated(animal),
+    arrived(animal),
+    firstShed(animal),
+    animal.cooling && animal.cooling.from <= on ? cooled(animal) : null,
+    ...placed(animal),
+  ];
+  const standing = all.filter((hold): hold is Hold => hold !== null && (hold.until === null || on < hold.until));
+  return standing.sort((a, b) => compareUntil(b.until, a.until));
+}
+
+/** Rule CARE-REGURGITATION: two within 60 days and no vet's word since the second. */
+export function needsVet(animal: AnimalRecord): string | null {
+  const since = animal.regurgitations.filter((day) => animal.vetClearedOn === null || day > animal.vetClearedOn);
+  const last = animal.regurgitations.at(-1);
+  const before = animal.regurgitations.at(-2);
+  const twice = since.length > 0 && last && before && daysBetween(before, last) <= HOLD_DAYS.regurgitationWindow;
+  if (twice)
+    return `regurgitated on ${sayDayShort(before)} and again on ${sayDayShort(last)}; rest 21–30 days, and the vet decides`;
+  const hold = animal.holds.find((one) => one.reason === 'vet');
+  return hold ? (hold.words ?? 'a hold until the vet’s word') : null;
+}
+
+/** The latest day on which a rest ended or will end; the meal it put off is due from then, not overdue. */
+export function restEnds(animal: AnimalRecord): Day | null {
+  const rests = [regurgitated(animal), arrived(animal), firstShed(animal), cooled(animal)];
+  const ends = [...rests.map((hold) => hold?.until ?? null), animal.opaqueEndedOn].filter((day) => day !== null);
+  return ends.length === 0 ? null : ends.reduce(laterDay);
+}
+
+/** How many meals it has taken since its last regurgitation; null if it never regurgitated. */
+export function mealsSinceRegurgitation(animal: AnimalRecord): number | null {
+  const last = animal.regurgitations.at(-1);
+  if (last === undefined) return null;
+  return animal.offers.filter((offer) => offer.taken && offer.day > last).length;
+}
+
+function opaque(animal: AnimalRecord, on: Day): Hold | null {
+  if (animal.opaqueOn === null || animal.opaqueOn > on) return null;
+  const until = addDays(animal.opaqueOn, HOLD_DAYS.opaque);
+  return {
+    kind: 'opaque',
+    reason: `opaque since ${sayDayShort(animal.opaqueOn)}, until the shed is seen`,
+    until,
+    source: PUBLISHED,
+  };
+}
+
+function regurgitated(animal: AnimalRecord): Hold | null {
+  const last = animal.regurgitations.at(-1);
+  if (last === undefined || (animal.vetClearedOn !== null && animal.vetClearedOn >= last)) return null;
+  const until = addDays(last, HOLD_DAYS.regurgitation);
+  return { kind: 'regurgitation', reason: `rest after regurgitating on ${sayDayShort(last)}`, until, source: PRACTICE };
+}
+
+function arrived(animal: AnimalRecord): Hold | null {
+  if (animal.acquiredOn === null || animal.acquiredOn === animal.hatchedOn || animal.mealsTaken > 0) return null;
+  const until = addDays(animal.acquiredOn, HOLD_DAYS.arrival);
+  return { kind: 'arrival', reason: `came here on ${sayDayShort(animal.acquiredOn)}`, until, source: PUBLISHED };
+}
+
+function firstShed(animal: AnimalRecord): Hold | null {
+  if (animal.hatchedOn === null || animal.acquiredOn !== null || animal.mealsTaken > 0 || animal.sheds > 0) return null;
+  const until = addDays(animal.hatchedOn, HOLD_DAYS.firstShed);
+  return { kind: 'first-shed', reason: 'first meal after the first shed', until, source: PUBLISHED };
+}
+
+function cooled(animal: AnimalRecord): Hold | null {
+  if (animal.cooling === null) return null;
+  const { from, to } = animal.cooling;
+  const until = to === null ? null : addDays(to, HOLD_DAYS.afterCooling);
+  return { kind: 'cooling', reason: `cooled since ${sayDayShort(from)}`, until, source: PRACTICE };
+}
+
+function placed(animal: AnimalRecord): readonly Hold[] {
+  const said = {
+    vet: 'the vet’s word is needed',
+    quarantine: 'quarantine',
+    treatment: 'as the vet wrote',
+    transport: 'transport',
+    keeper: 'the keeper’s hold',
+  };
+  return animal.holds
+    .filter((hold) => hold.reason !== 'quarantine')
+    .map((hold) => ({
+      kind: hold.reason,
+      reason: hold.words ?? said[hold.reason],
+      until: hold.until,
+      source: 'placed by a keeper',
+    }));
+}
+
+function compareUntil(a: Day | null, b: Day | null): number {
+  if (a === b) return 0;
+  if (a === null) return 1;
+  if (b === null) return -1;
+  return a < b ? -1 : 1;
+}

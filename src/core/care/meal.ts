@@ -1,0 +1,175 @@
+import type { OwnPlan } from '../animal/index.ts';
+import { type Day, daysBetween } from '../days.ts';
+import { ok, type Problem, problem, type Result, refuse } from '../problems.ts';
+import { PREY_CLASSES, preyClass, sayPrey } from '../stock/index.ts';
+import { roundTo, sayGramRange, sayGrams } from '../units.ts';
+import { feedPlan } from './plan.ts';
+import { speciesOf, weighEveryDays } from './species.ts';
+
+/** Prey at hand: a class and the weights of its items. */
+export interface PreyAtHand {
+  readonly prey: string;
+  readonly eachG: readonly [number, number];
+  /** How many there are; null if nobody counted. */
+  readonly count: number | null;
+}
+
+/** What {@link chooseMeal} is asked. */
+export interface MealQuestion {
+  readonly species: string;
+  readonly massG: number;
+  readonly massDay: Day;
+  readonly on: Day;
+  readonly plan: OwnPlan | null;
+  /** Prey taken lately, newest first: what the animal knows is kept where it still fits. */
+  readonly lastPrey: readonly string[];
+  /** Only these can be given; null means the whole list. */
+  readonly stock: readonly PreyAtHand[] | null;
+  /** 1 for a full meal, 0.5 for half of one. */
+  readonly share: number;
+}
+
+/** A meal: so many items of one class, with the grams and percent that the plan allows. */
+export interface Meal {
+  readonly prey: string;
+  readonly count: number;
+  readonly eachG: readonly [number, number];
+  readonly mealG: readonly [number, number];
+  readonly percent: readonly [number, number];
+  readonly warnings: readonly string[];
+  readonly why: readonly string[];
+}
+
+interface Choice extends PreyAtHand {
+  readonly items: number;
+}
+
+/** More items than this is not a meal but a lack of larger prey. */
+const MOST_ITEMS = 12;
+/** Rule CARE-SHARE: above these shares of body mass a meal is warned of or asked about (common practice, no source). */
+export const SHARE_LIMITS = { adultPercent: 20, youngPercent: 30, confirmPercent: 40 } as const;
+
+/**
+ * Rule CARE-PREY: the fewest items of one class whose middle weight lies in the planned grams; of equals the class the
+ * animal knows, then the kind its species usually gets, then the closest. Errors: `not-positive`, `not-finite`,
+ * `species-unknown`, `plan-malformed`, `prey-unknown`.
+ */
+export function chooseMeal(question: MealQuestion): Result<Meal> {
+  if (!Number.isFinite(question.massG)) return refuse('not-finite', { what: 'weight' }, 'massG');
+  if (question.massG <= 0) return refuse('not-positive', { what: 'weight' }, 'massG');
+  const plan = feedPlan(question.species, question.massG, question.plan);
+  if (!plan.ok) return plan;
+  const mealG = plan.value.percent.map((share) => roundTo((question.massG * share * question.share) / 100, 3)) as [
+    number,
+    number,
+  ];
+  const set = plan.value.prey === null ? null : fixedPrey(plan.value.prey, plan.value.count, question, mealG);
+  if (set !== null && !set.ok) return set;
+  const fits = set?.value ?? bestFit(question, mealG);
+  if (fits === null)
+    return refuse('prey-unknown', { prey: 'none', known: PREY_CLASSES.map((one) => one.id).join(', ') }, 'stock');
+  return ok({
+    prey: fits.prey,
+    count: fits.items,
+    eachG: fits.eachG,
+    mealG,
+    percent: plan.value.percent,
+    warnings: warningsOf(question, fits, mealG).map((one) => one),
+    why: reasons(question, fits, mealG, plan.value.percent, plan.value.because),
+  });
+}
+
+function fixedPrey(
+  prey: string,
+  count: number | null,
+  question: MealQuestion,
+  mealG: readonly [number, number],
+): Result<Choice> {
+  const atHand = question.stock?.find((one) => one.prey === prey);
+  const eachG = atHand?.eachG ?? preyClass(prey)?.eachG;
+  if (eachG === undefined)
+    return refuse('prey-unknown', { prey, known: PREY_CLASSES.map((one) => one.id).join(', ') }, 'plan.prey');
+  const wanted = count === null ? middle(mealG) / middle(eachG) : count * question.share;
+  const items = Math.min(Math.max(Math.round(wanted), 1), MOST_ITEMS);
+  return ok({ prey, eachG, count: atHand?.count ?? null, items });
+}
+
+function bestFit(question: MealQuestion, mealG: readonly [number, number]): Choice | null {
+  const choices = candidates(question);
+  const inside = choices.filter((one) => between(one.items * middle(one.eachG), mealG));
+  const rank = ranking(question, mealG);
+  if (inside.length > 0) return inside.sort(rank)[0] ?? null;
+  // Nothing lies inside: stay below rather than above, and only for the smallest animals go above.
+  const below = choices.filter((one) => one.items * middle(one.eachG) <= mealG[1]);
+  return (below.length > 0 ? below : choices).sort(byDistance(mealG))[0] ?? null;
+}
+
+function candidates(question: MealQuestion): Choice[] {
+  const source =
+    question.stock?.filter((one) => one.count === null || one.count > 0) ??
+    PREY_CLASSES.map((one) => ({ prey: one.id, eachG: one.eachG, count: null }));
+  return source.flatMap((one) => {
+    const most = Math.min(one.count ?? MOST_ITEMS, MOST_ITEMS);
+    return Array.from({ length: most }, (_, at) => ({ ...one, items: at + 1 }));
+  });
+}
+
+function ranking(question: MealQuestion, mealG: readonly [number, number]): (a: Choice, b: Choice) => number {
+  const kind = question.lastPrey[0]?.split('-')[0] ?? speciesOf(question.species)?.preyKind;
+  const known = (one: Choice): number => (one.prey === question.lastPrey[0] ? 0 : 1);
+  const usual = (one: Choice): number => (one.prey.split('-')[0] === kind ? 0 : 1);
+  return (a, b) => a.items - b.items || known(a) - known(b) || usual(a) - usual(b) || byDistance(mealG)(a, b);
+}
+
+function byDistance(mealG: readonly [number, number]): (a: Choice, b: Choice) => number {
+  const distance = (one: Choice): number => Math.abs(one.items * middle(one.eachG) - middle(mealG));
+  return (a, b) => distance(a) - distance(b) || a.items - b.items || (a.prey < b.prey ? -1 : 1);
+}
+
+function warningsOf(question: MealQuestion, choice: Choice, mealG: readonly [number, number]): readonly string[] {
+  const species = speciesOf(question.species);
+  const warnings: string[] = [];
+  const say = (one: Problem): number => warnings.push(`${one.message} ${one.remedy}`);
+  const age = daysBetween(question.massDay, question.on);
+  const every = weighEveryDays(species, question.massG);
+  if (age > every) say(problem('mass-stale', { days: age, every }));
+  if (age < 0) warnings.push(`The weight is dated ${-age} days after ${question.on}. Look at both dates.`);
+  const share = roundTo((100 * choice.items * choice.eachG[1]) / question.massG, 1);
+  const young = species !== undefined && question.massG < species.adultFromG;
+  const limit = young ? SHARE_LIMITS.youngPercent : SHARE_LIMITS.adultPercent;
+  if (share > SHARE_LIMITS.confirmPercent)
+    warnings.push(`Up to ${share} % of its mass, over ${SHARE_LIMITS.confirmPercent} %: confirm before feeding.`);
+  else if (share > limit) warnings.push(`Up to ${share} % of its mass, over ${limit} %: a large meal.`);
+  const total = choice.items * middle(choice.eachG);
+  if (!between(total, mealG)) warnings.push(outside(choice, total, mealG));
+  return warnings;
+}
+
+function outside(choice: Choice, total: number, mealG: readonly [number, number]): string {
+  const side = total < mealG[0] ? 'less' : 'more';
+  return `${choice.items} × ${sayPrey(choice.prey)} is about ${sayGrams(total)}, ${side} than the planned ${sayGramRange(mealG)}; nothing nearer is at hand.`;
+}
+
+function reasons(
+  question: MealQuestion,
+  choice: Choice,
+  mealG: readonly [number, number],
+  percent: readonly [number, number],
+  because: string,
+): readonly string[] {
+  const share = question.share === 1 ? '' : `, times ${question.share}`;
+  const each = `${sayPrey(choice.prey)} ${sayGramRange(choice.eachG)} each`;
+  return [
+    `${percent[0]}–${percent[1]} % of ${sayGrams(question.massG)}${share} is ${sayGramRange(mealG)}: ${because}`,
+    `${choice.items} × ${each}${choice.prey === question.lastPrey[0] ? ', as it took last' : ''}`,
+    'A suggestion from the last weight and your plan. Look at the animal first; skip if opaque, recently moved, unwell or recently regurgitated.',
+  ];
+}
+
+function middle(range: readonly [number, number]): number {
+  return (range[0] + range[1]) / 2;
+}
+
+function between(value: number, range: readonly [number, number]): boolean {
+  return value >= range[0] && value <= range[1];
+}

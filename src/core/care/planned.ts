@@ -1,0 +1,76 @@
+import { type AnimalRecord, lastWeight, type OwnPlan } from '../animal/index.ts';
+import type { Day } from '../days.ts';
+import { ok, type Result, refuse } from '../problems.ts';
+import { preyClass } from '../stock/index.ts';
+import { mealsSinceRegurgitation } from './holds.ts';
+import { chooseMeal, type Meal, type PreyAtHand } from './meal.ts';
+import { feedPlan } from './plan.ts';
+
+/** Rule CARE-GRAVID: small meals or none while gravid (S, C); rule CARE-REGURGITATION: at most half a meal first. */
+const HALF = 0.5;
+/** Then two normal small meals: the lower half of the plan's percent. */
+const SMALL_MEALS_AFTER = 2;
+
+/** What this animal should be offered next, from its last weight, its plan and what it took before. Errors as {@link chooseMeal}, and `species-unknown` without a weight or fixed prey. */
+export function plannedMeal(animal: AnimalRecord, on: Day, stock: readonly PreyAtHand[] | null = null): Result<Meal> {
+  const weight = lastWeight(animal);
+  if (weight === null) return withoutWeight(animal);
+  const small = shareOf(animal);
+  const taken = animal.offers.filter((offer) => offer.taken).map((offer) => offer.prey);
+  const meal = chooseMeal({
+    species: animal.species,
+    massG: weight.weightG,
+    massDay: weight.day,
+    on,
+    plan: small.lowerHalf ? lowerHalf(animal, weight.weightG) : animal.plan,
+    lastPrey: taken.reverse(),
+    stock,
+    share: small.share,
+  });
+  return meal.ok && small.because !== null ? ok({ ...meal.value, why: [...meal.value.why, small.because] }) : meal;
+}
+
+interface Share {
+  readonly share: number;
+  readonly lowerHalf: boolean;
+  readonly because: string | null;
+}
+
+function shareOf(animal: AnimalRecord): Share {
+  const meals = mealsSinceRegurgitation(animal);
+  if (meals === 0) return half('half a meal: the first after a regurgitation (C: common practice, no source)');
+  if (meals !== null && meals <= SMALL_MEALS_AFTER)
+    return { share: 1, lowerHalf: true, because: `a small normal meal: number ${meals + 1} after a regurgitation (C)` };
+  if (animal.gravidSince !== null) return half('a small meal: she is gravid, and refusals are to be expected (S, C)');
+  const laid = animal.laidOn !== null && (animal.lastTaken === null || animal.lastTaken.day < animal.laidOn);
+  return laid ? half('a small meal: the first after laying (D, C)') : { share: 1, lowerHalf: false, because: null };
+}
+
+function half(because: string): Share {
+  return { share: HALF, lowerHalf: false, because };
+}
+
+function lowerHalf(animal: AnimalRecord, massG: number): OwnPlan | null {
+  const plan = feedPlan(animal.species, massG, animal.plan);
+  if (!plan.ok) return animal.plan;
+  const [low, high] = plan.value.percent;
+  return { ...animal.plan, percent: [low, (low + high) / 2] };
+}
+
+/** Without a weight nothing can be computed; a plan that names prey and count still says what to offer. */
+function withoutWeight(animal: AnimalRecord): Result<Meal> {
+  const set = preyClass(animal.plan?.prey ?? '');
+  if (set === undefined) return refuse('weight-missing');
+  const count = animal.plan?.count ?? 1;
+  const mealG = [set.eachG[0] * count, set.eachG[1] * count] as const;
+  const why = ['the keeper’s own plan; there is no weight to compare it with'];
+  return ok({
+    prey: set.id,
+    count,
+    eachG: set.eachG,
+    mealG,
+    percent: animal.plan?.percent ?? [0, 0],
+    warnings: ['No weight yet: weigh first.'],
+    why,
+  });
+}

@@ -1,0 +1,20 @@
+export {
+  emptyFacility,
+  type Facility,
+  foldFacility,
+  fromSnapshot,
+  historiesOf,
+  refold,
+  SITE,
+  SNAPSHOT_VERSION,
+  toSnapshot,
+} from './facility.ts';
+export {
+  type ClutchRecord,
+  type KeeperRecord,
+  type LotRecord,
+  type PlaceRecord,
+  type SiteRecord,
+  UNNAMED_SITE,
+} from './others.ts';
+export { animalsInWalkingOrder, nameOf, occupants, sayPlace, walkingOrder } from './walk.ts';

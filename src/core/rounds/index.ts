@@ -1,0 +1,10 @@
+export {
+  type DueLine,
+  dueLine,
+  dueList,
+  isToFeed,
+  preyAtHand,
+  SPARE_SHARE,
+  type ThawLine,
+  thawList,
+} from './dueList.ts';

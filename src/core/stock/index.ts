@@ -1,0 +1,1 @@
+export { gramsOfPrey, type Mark, PREY_CLASSES, type PreyClass, preyClass, sayPrey } from './prey.ts';
