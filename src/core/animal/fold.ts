@@ -35,10 +35,9 @@ export function animalRecord(id: Id, events: readonly SiteEvent[], gramsOf: Gram
 }
 
 function take(draft: Draft, facts: Facts, event: SiteEvent, gramsOf: GramsOf): void {
-  const about = event.subjects[0] === draft.id;
+  // A pairing is about both animals, everything else about its first subject only.
   if (event.kind === 'pairing-started' || event.kind === 'lock-seen') mark(draft, event);
-  return;
-  if (!about) return;
+  if (event.subjects[0] !== draft.id) return;
   takeFact(draft, facts, event);
   takeFeeding(draft, event, gramsOf);
   takeCare(draft, event);
