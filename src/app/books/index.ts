@@ -1,0 +1,2 @@
+export { BooksScreen } from './BooksScreen.tsx';
+export { MoreScreen } from './MoreScreen.tsx';

@@ -1,0 +1,38 @@
+import { createContext } from 'preact';
+import { useContext } from 'preact/hooks';
+import { idbLog } from '../../store/idb/index.ts';
+import { type Clock, createClock } from './clock.ts';
+import { createDesk, type DeskModel } from './desk.ts';
+import { createSettings, type Settings } from './settings.ts';
+import { createSigns, type Signs } from './signs.ts';
+import { createSite, type SiteModel } from './site.ts';
+import { createStrip, type StripModel } from './strip.ts';
+
+/** All models of the app; screens get them from one context. */
+export interface App {
+  readonly clock: Clock;
+  readonly settings: Settings;
+  readonly signs: Signs;
+  readonly site: SiteModel;
+  readonly strip: StripModel;
+  readonly desk: DeskModel;
+}
+
+export async function createApp(): Promise<App> {
+  const clock = createClock();
+  const settings = createSettings();
+  const signs = createSigns();
+  const site = createSite(await idbLog('tubwright'), clock, settings.keeper);
+  const strip = createStrip();
+  const desk = createDesk({ site, clock, strip, signs });
+  return { clock, settings, signs, site, strip, desk };
+}
+
+export const AppContext = createContext<App | null>(null);
+
+/** The models; a screen outside of the context is a bug. */
+export function useApp(): App {
+  const app = useContext(AppContext);
+  if (app === null) throw new RangeError('no app context');
+  return app;
+}

@@ -1,0 +1,198 @@
+import { type ReadonlySignal, signal } from '@preact/signals';
+import {
+  type Action,
+  type AnimalRecord,
+  type Decision,
+  type Day,
+  decide,
+  type Id,
+  type LogEvent,
+  nameOf,
+  type Problem,
+  parseWeight,
+  problem,
+  type Result,
+  type Stamp,
+  stampOf,
+} from '../../core/index.ts';
+import { readPayload } from '../../../scanner/index.ts';
+import type { Clock } from './clock.ts';
+import type { Signs } from './signs.ts';
+import type { SiteModel } from './site.ts';
+import type { StripEntry, StripModel } from './strip.ts';
+
+/** A question with two big answers; the camera waits no longer than the answer takes. */
+export interface Question {
+  readonly animal: AnimalRecord;
+  readonly problem: Problem;
+  readonly said: string;
+  yes(): Promise<void>;
+  no(): void;
+}
+
+/** A stamp that wants a number for this card. */
+export interface NumberWanted {
+  readonly animal: AnimalRecord;
+  readonly stamp: Stamp;
+  give(text: string): Promise<Result<readonly LogEvent[]>>;
+  leave(): void;
+}
+
+/** What a scanned text led to. */
+export type ScanResult =
+  | { readonly to: 'record'; readonly id: Id }
+  | { readonly to: 'place'; readonly id: Id }
+  | { readonly to: 'stamped'; readonly id: Id }
+  | { readonly to: 'stamp-taken'; readonly stamp: Stamp }
+  | { readonly to: 'layout-test' }
+  | { readonly to: 'nothing'; readonly problem: Problem };
+
+/** The keeper's desk: the stamp in hand, the question that waits, and the one way by which an action is logged. */
+export interface DeskModel {
+  readonly stamp: ReadonlySignal<Stamp | null>;
+  readonly question: ReadonlySignal<Question | null>;
+  readonly numberWanted: ReadonlySignal<NumberWanted | null>;
+  take(stamp: Stamp | null): void;
+  /** Logs an action on an animal on a day (today if left out); asks or refuses in words, on the strip and by signs. */
+  act(id: Id, action: Action, day?: Day): Promise<Decision['kind']>;
+  /** What a read text means here: opens, stamps, takes a stamp up, or is refused in words. It is never followed. */
+  scanned(text: string): Promise<ScanResult>;
+  undo(entry: StripEntry): Promise<void>;
+}
+
+export interface DeskParts {
+  readonly site: SiteModel;
+  readonly clock: Clock;
+  readonly strip: StripModel;
+  readonly signs: Signs;
+}
+
+export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel {
+  const stamp = signal<Stamp | null>(null);
+  const question = signal<Question | null>(null);
+  const numberWanted = signal<NumberWanted | null>(null);
+
+  function refused(subject: Id | null, name: string, said: string, why: Problem): void {
+    signs.give('refused');
+    strip.add({ subject, name, said, result: 'refused', problem: why });
+  }
+
+  async function write(animal: AnimalRecord, decision: Exclude<Decision, { kind: 'refused' }>): Promise<boolean> {
+    const name = nameOf(site.facility.value, animal.id);
+    const written = await site.write(decision.drafts);
+    if (!written.ok) {
+      refused(animal.id, name, `not written: ${decision.said}`, written.problem);
+      return false;
+    }
+    signs.give('accepted');
+    strip.add({ subject: animal.id, name, said: decision.said, result: 'accepted', problem: null, events: written.value });
+    return true;
+  }
+
+  function ask(animal: AnimalRecord, decision: Extract<Decision, { kind: 'asks' }>): void {
+    signs.give('asks');
+    question.value = {
+      animal,
+      problem: decision.problem,
+      said: decision.said,
+      async yes() {
+        question.value = null;
+        await write(animal, decision);
+      },
+      no() {
+        question.value = null;
+      },
+    };
+  }
+
+  async function act(id: Id, action: Action, day: Day = clock.today.value): Promise<Decision['kind']> {
+    const animal = site.facility.value.animals.get(id);
+    if (animal === undefined) {
+      refused(null, id, 'unknown', problem('unknown-id', { id }));
+      return 'refused';
+    }
+    const decision = decide(animal, action, { day, today: clock.today.value, nowMs: clock.nowMs() });
+    if (decision.kind === 'refused') refused(id, nameOf(site.facility.value, id), 'not written', decision.problem);
+    else if (decision.kind === 'asks') ask(animal, decision);
+    else if (!(await write(animal, decision))) return 'refused';
+    return decision.kind;
+  }
+
+  function wantNumber(animal: AnimalRecord, wanted: Stamp): void {
+    signs.give('asks');
+    numberWanted.value = {
+      animal,
+      stamp: wanted,
+      async give(text) {
+        const read = parseWeight(text);
+        if (!read.ok) return read;
+        numberWanted.value = null;
+        await act(animal.id, { do: 'weighed', weightG: read.value });
+        return { ok: true, value: [] };
+      },
+      leave() {
+        numberWanted.value = null;
+      },
+    };
+  }
+
+  async function put(id: Id, inHand: Stamp): Promise<ScanResult> {
+    const animal = site.facility.value.animals.get(id);
+    if (animal === undefined) return unknown(id);
+    if (inHand.action === null) wantNumber(animal, inHand);
+    else await act(id, inHand.action);
+    return { to: 'stamped', id };
+  }
+
+  function unknown(id: Id): ScanResult {
+    const why = problem('unknown-id', { id: `${id.slice(0, 4)}-${id.slice(4)}` });
+    refused(null, `${id.slice(0, 4)}-${id.slice(4)}`, 'not opened', why);
+    return { to: 'nothing', problem: why };
+  }
+
+  async function openId(id: Id): Promise<ScanResult> {
+    const { animals, places } = site.facility.value;
+    if (stamp.value !== null && animals.has(id)) return put(id, stamp.value);
+    if (animals.has(id)) return { to: 'record', id };
+    return places.has(id) ? { to: 'place', id } : unknown(id);
+  }
+
+  async function scanned(text: string): Promise<ScanResult> {
+    const host = site.facility.value.site.host;
+    const read = readPayload(text, host === null ? {} : { host });
+    if (!read.ok) {
+      refused(null, 'Code', 'not opened', read.problem);
+      return { to: 'nothing', problem: read.problem };
+    }
+    if (read.value.kind === 'id') return openId(read.value.id);
+    if (read.value.kind === 'layout-test') return { to: 'layout-test' };
+    const taken = stampOf(read.value.stamp);
+    if (taken === undefined) {
+      const why = problem('foreign-code');
+      refused(null, 'Stamp', 'not taken', why);
+      return { to: 'nothing', problem: why };
+    }
+    stamp.value = taken;
+    signs.give('accepted');
+    return { to: 'stamp-taken', stamp: taken };
+  }
+
+  return {
+    stamp,
+    question,
+    numberWanted,
+    take(next) {
+      stamp.value = next;
+    },
+    act,
+    scanned,
+    async undo(entry) {
+      for (const event of entry.events) {
+        const slip = await site.undo(event);
+        if (!slip.ok) return refused(entry.subject, entry.name, 'not taken back', slip.problem);
+      }
+      strip.markUndone(entry.key);
+      signs.give('accepted');
+    },
+  };
+}

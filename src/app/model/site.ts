@@ -1,0 +1,212 @@
+import { type ReadonlySignal, signal } from '@preact/signals';
+import {
+  EVENT_VERSION,
+  emptyFacility,
+  type EventDraft,
+  type EventId,
+  eventIdFrom,
+  type Facility,
+  foldFacility,
+  fromSnapshot,
+  type Id,
+  type LogEvent,
+  ok,
+  type Problem,
+  problem,
+  type Result,
+  refold,
+  SITE,
+  SNAPSHOT_VERSION,
+  type SiteEvent,
+  toSnapshot,
+} from '../../core/index.ts';
+import { type Cursor, type DeviceLog, LogFailure } from '../../store/index.ts';
+import type { Clock } from './clock.ts';
+
+/** What is known, and the only way to add to it. Screens read signals and call these; no rule lives above this line. */
+export interface SiteModel {
+  readonly facility: ReadonlySignal<Facility>;
+  readonly state: ReadonlySignal<'opening' | 'ready' | 'failed'>;
+  readonly failure: ReadonlySignal<Problem | null>;
+  /** How many events the opening has read, for its progress line. */
+  readonly readSoFar: ReadonlySignal<number>;
+  readonly log: DeviceLog;
+  open(): Promise<void>;
+  /** Writes drafts in one transaction; resolved means durable. Errors: `storage-full`, `storage-failed`. */
+  write(drafts: readonly EventDraft[]): Promise<Result<readonly LogEvent[]>>;
+  /** Takes an event back by a slip; the event itself stays. */
+  undo(event: { readonly id: EventId; readonly subjects: readonly Id[] }): Promise<Result<readonly LogEvent[]>>;
+  history(subject: Id): Promise<readonly LogEvent[]>;
+  /** Catches up after events came from elsewhere: the hub, or another tab. */
+  heard(): Promise<void>;
+  /** Counts every change, so that a screen can reload a history. */
+  readonly revision: ReadonlySignal<number>;
+}
+
+const PAGE = 5000;
+/** Above this many touched subjects one fold of everything is faster than single ones. */
+const FOLD_ALL_ABOVE = 200;
+const SNAPSHOT_AFTER_MS = 1500;
+
+export function createSite(log: DeviceLog, clock: Clock, keeper: ReadonlySignal<string>): SiteModel {
+  const facility = signal(emptyFacility());
+  const state = signal<'opening' | 'ready' | 'failed'>('opening');
+  const failure = signal<Problem | null>(null);
+  const readSoFar = signal(0);
+  const revision = signal(0);
+  const others = new BroadcastChannel('tubwright-log');
+
+  let foldedTo: Cursor = 0;
+  let queue: Promise<void> = Promise.resolve();
+
+  async function foldAll(): Promise<void> {
+    const { events, cursor } = await readAll(log, 0, (count) => {
+      readSoFar.value = count;
+    });
+    facility.value = foldFacility(events);
+    foldedTo = cursor;
+  }
+
+  /** Folds again whatever subjects the log has heard of since; one at a time, since two tabs and the hub all call it. */
+  function catchUp(): Promise<void> {
+    queue = queue.then(async () => {
+      const { events, cursor } = await readAll(log, foldedTo, () => undefined);
+      const subjects = subjectsOf(events);
+      if (subjects.size > FOLD_ALL_ABOVE) await foldAll();
+      else await refoldSubjects(subjects);
+      foldedTo = Math.max(foldedTo, cursor);
+      if (subjects.size > 0) revision.value++;
+    });
+    return queue;
+  }
+
+  async function refoldSubjects(subjects: ReadonlySet<Id | typeof SITE>): Promise<void> {
+    if (subjects.size === 0) return;
+    let next = facility.value;
+    for (const subject of subjects) next = refold(next, subject, await log.history(subject as Id));
+    facility.value = { ...next };
+  }
+
+  async function open(): Promise<void> {
+    try {
+      const kept = await log.readSnapshot(SNAPSHOT_VERSION);
+      const known = kept === null ? null : fromSnapshot(kept.json);
+      if (kept === null || known === null) await foldAll();
+      else {
+        facility.value = known;
+        foldedTo = kept.cursor;
+        await catchUp();
+      }
+      revision.value++;
+      state.value = 'ready';
+      saveLater();
+    } catch (error) {
+      failure.value = problemOf(error);
+      state.value = 'failed';
+    }
+  }
+
+  async function heard(): Promise<void> {
+    try {
+      await catchUp();
+      saveLater();
+    } catch (error) {
+      // The chain must go on after a failed reading; what was heard is in the log and is folded next time.
+      queue = Promise.resolve();
+      failure.value = problemOf(error);
+    }
+  }
+
+  let timer: ReturnType<typeof setTimeout> | null = null;
+  /** The snapshot stays a moment behind the log: writing it at every touch would make each touch slow. */
+  function saveLater(): void {
+    if (timer !== null) clearTimeout(timer);
+    timer = setTimeout(() => void saveSnapshot(), SNAPSHOT_AFTER_MS);
+  }
+
+  async function saveSnapshot(): Promise<void> {
+    try {
+      await catchUp();
+      await log.writeSnapshot({ cursor: foldedTo, version: SNAPSHOT_VERSION, json: toSnapshot(facility.value) });
+      await log.compact();
+    } catch {
+      // A snapshot is only a short cut: without it the next opening folds the log, so a full device loses nothing here.
+    }
+  }
+
+  async function write(drafts: readonly EventDraft[]): Promise<Result<readonly LogEvent[]>> {
+    try {
+      const written = await log.log(clock.nowMs(), (stamp) =>
+        drafts.map((draft) => stampedEvent(draft, stamp.next(), clock, keeper.value)),
+      );
+      await heard();
+      others.postMessage('wrote');
+      return ok(written);
+    } catch (error) {
+      return { ok: false, problem: problemOf(error) };
+    }
+  }
+
+  others.onmessage = () => void heard();
+
+  return {
+    facility,
+    state,
+    failure,
+    readSoFar,
+    revision,
+    log,
+    open,
+    write,
+    undo: (event) =>
+      write([
+        {
+          kind: 'slip-made',
+          subjects: [...event.subjects],
+          payload: { corrects: event.id, how: 'undo' },
+          day: clock.today.value,
+        },
+      ]),
+    history: (subject) => log.history(subject),
+    heard,
+  };
+}
+
+type Stamped = { readonly device: number; readonly seq: number; readonly clock: readonly [number, number] };
+
+function stampedEvent(draft: EventDraft, stamp: Stamped, clock: Clock, keeper: string): SiteEvent {
+  const random = crypto.getRandomValues(new Uint8Array(10));
+  return {
+    v: EVENT_VERSION,
+    id: eventIdFrom(clock.nowMs(), random),
+    at: clock.instantOn(draft.day),
+    keeper,
+    ...draft,
+    ...stamp,
+  } as SiteEvent;
+}
+
+async function readAll(
+  log: DeviceLog,
+  from: Cursor,
+  onCount: (count: number) => void,
+): Promise<{ events: readonly LogEvent[]; cursor: Cursor }> {
+  const events: LogEvent[] = [];
+  let cursor = from;
+  for (;;) {
+    const page = await log.read(cursor, PAGE);
+    for (const event of page.events) events.push(event);
+    onCount(events.length);
+    if (page.events.length === 0 || page.next === cursor) return { events, cursor };
+    cursor = page.next;
+  }
+}
+
+function subjectsOf(events: readonly LogEvent[]): ReadonlySet<Id | typeof SITE> {
+  return new Set(events.flatMap((event) => (event.subjects.length === 0 ? [SITE as typeof SITE] : event.subjects)));
+}
+
+function problemOf(error: unknown): Problem {
+  if (error instanceof LogFailure) return error.problem;
+  return problem('storage-failed', { why: error instanceof Error ? error.message : String(error) });
+}

@@ -1,0 +1,2 @@
+export { PlaceScreen } from './PlaceScreen.tsx';
+export { RacksScreen } from './RacksScreen.tsx';
