@@ -1,0 +1,3 @@
+export { checkFile, type Soundness } from './checkFile.ts';
+export { replaceDurably } from './durable.ts';
+export { type FileLog, fileLog, type LinePage } from './fileLog.ts';

@@ -1,0 +1,1 @@
+export { idbLog } from './idbLog.ts';

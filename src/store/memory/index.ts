@@ -1,0 +1,2 @@
+export { memoryDeviceLog } from './memoryDeviceLog.ts';
+export { memoryLog } from './memoryLog.ts';
