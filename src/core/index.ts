@@ -58,8 +58,11 @@ export {
   SHARE_LIMITS,
   SPECIES,
   type Species,
+  STAMPS,
+  type Stamp,
   sayChange,
   speciesOf,
+  stampOf,
   weighEveryDays,
 } from './care/index.ts';
 export {

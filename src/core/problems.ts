@@ -76,14 +76,22 @@ export const PROBLEMS = {
     remedy: 'Write the number with its unit, such as {example}.',
   },
   'not-a-number': { says: '“{text}” is not a number.', remedy: 'Write digits, such as {example}.' },
+  'number-ambiguous': {
+    says: '“{text}” can be {thousands} g or {parts} g.',
+    remedy: 'Write it without the comma, such as {thousands}.',
+  },
   'not-positive': { says: 'The {what} must be more than 0.', remedy: 'Look at the scale or the paper again.' },
   'not-finite': { says: 'The {what} is not a finite number.', remedy: 'Write digits, such as 950.' },
   'weight-impossible': {
     says: '{weightG} g is not a weight that a snake has (0.5 g to 150 kg).',
     remedy: 'Look at the unit on the scale: g or kg? Nothing was written.',
   },
+  'prey-impossible': {
+    says: '{totalG} g is not a weight that prey has (up to 150 kg).',
+    remedy: 'Look at the unit on the scale: g or kg? Nothing was written.',
+  },
   'weight-unlikely': {
-    says: '{weightG} g is {times} times the last weight, {lastG} g.',
+    says: '{weight} is {times} times the last weight, {last}.',
     remedy: 'Weigh again with the tub empty. If it stands, confirm it.',
   },
   'date-malformed': { says: '“{text}” is not a date.', remedy: 'Write year, month and day, such as 2026-03-09.' },
@@ -107,6 +115,15 @@ export const PROBLEMS = {
   'animal-gone': {
     says: 'This animal left the site on {day} ({how}).',
     remedy: 'If the card hangs on another animal’s tub, take it off and print the right one.',
+  },
+  'text-missing': { says: 'The {what} is missing.', remedy: 'Write it, then save again. Nothing was written.' },
+  'host-malformed': {
+    says: '“{text}” is not the name of a host.',
+    remedy: 'Write it as cards.example, without https:// and without a slash. Nothing was written.',
+  },
+  'time-zone-unknown': {
+    says: '“{text}” is not a time zone that this browser knows.',
+    remedy: 'Choose one of the list, such as UTC. Nothing was written.',
   },
   'vet-unnamed': { says: 'A vet’s word needs the vet’s name.', remedy: 'Write who gave it.' },
   'note-empty': { says: 'There is nothing in the note.', remedy: 'Write a word or two, or close it.' },
@@ -142,10 +159,6 @@ export const PROBLEMS = {
     says: 'Two different events carry the id {id}.',
     remedy: 'Both were kept. Find the device that wrote the second one and enrol it again.',
   },
-  'event-too-new': {
-    says: 'The event {kind} has version {v}, which is newer than this program.',
-    remedy: 'Bring this program up to date. The event is kept.',
-  },
   'line-broken': {
     says: 'Line {line} is not a whole event: {why}.',
     remedy: 'The lines before it are sound. Restore the file from a backup, or take the events from the device again.',
@@ -158,6 +171,10 @@ export const PROBLEMS = {
     says: 'The file was changed after it was written: {why}.',
     remedy: 'Take an unchanged copy from a backup or from the hub.',
   },
+  'file-empty': {
+    says: '“{name}” holds no events.',
+    remedy: 'Choose a log that was exported from Books: a text file with one event a line. Nothing was written.',
+  },
   'storage-full': {
     says: 'The device has no room left.',
     remedy: 'Nothing was lost and nothing new was written. Free some room, then log it again.',
@@ -165,6 +182,38 @@ export const PROBLEMS = {
   'storage-failed': {
     says: 'The device could not write: {why}.',
     remedy: 'Nothing was confirmed. Close other tabs of this app and try again.',
+  },
+  'message-malformed': {
+    says: 'The hub and this device do not understand each other: {why}.',
+    remedy: 'Bring both up to date. Nothing was lost; what is unsent stays on the device.',
+  },
+  'message-too-large': {
+    says: 'The message is larger than {most} bytes.',
+    remedy: 'Send fewer events at once. Nothing of it was stored.',
+  },
+  'epoch-changed': {
+    says: 'The hub began anew (epoch {epoch}).',
+    remedy: 'Nothing needs doing: this device reads from the beginning and offers all it holds.',
+  },
+  'hub-unreachable': {
+    says: 'The hub does not answer: {why}.',
+    remedy: 'Go on working; everything is kept here and sent as soon as the hub is there again.',
+  },
+  'hub-refused': {
+    says: 'The hub cannot take it now: {why}.',
+    remedy: 'Look at the hub’s screen. Everything unsent stays on this device.',
+  },
+  'port-taken': {
+    says: 'Port {port} on {host} is taken by another program.',
+    remedy: 'End that program, or give another port, such as --port {other}.',
+  },
+  'log-in-use': {
+    says: '{path} is in use by process {pid}.',
+    remedy: 'End that program first. If no such program runs, delete {lock}.',
+  },
+  'log-is-export': {
+    says: '{path} is a sealed export, not a hub’s own log.',
+    remedy: 'Begin with an empty directory and import the file there.',
   },
   'stock-overlaps': {
     says: 'The labels of stock {stock} overlap ({why}).',
@@ -187,7 +236,50 @@ export const PROBLEMS = {
     says: 'The type has no sign for {glyphs}.',
     remedy: 'Write the name without them; they were not printed as boxes.',
   },
+  'print-failed': {
+    says: 'The PDF could not be made: {why}.',
+    remedy: 'Nothing was printed and no card was marked. Make it again; if it fails again, print one rack at a time.',
+  },
   'case-malformed': { says: 'The case cannot be read: {why}.', remedy: 'See `tubwright calc --help` for its form.' },
+  'prey-none': {
+    says: 'There is no prey at hand.',
+    remedy: 'Give at least one kind with a count, or leave the stock out.',
+  },
+  'command-unknown': {
+    says: 'There is no command “{command}”.',
+    remedy: 'Take one of: {known}. `tubwright COMMAND --help` says more.',
+  },
+  'calc-unknown': { says: 'There is no kind of calculation “{kind}”.', remedy: 'Take one of: {known}.' },
+  'option-wrong': { says: 'The options cannot be read: {why}.', remedy: 'See `tubwright {command} --help`.' },
+  'option-missing': { says: '{option} is missing.', remedy: 'See `tubwright {command} --help`.' },
+  'option-value': { says: '{option} cannot be “{text}”.', remedy: 'Give {wanted}.' },
+  'file-missing': { says: 'There is no {file}.', remedy: 'Look at the name and the folder; nothing was done.' },
+  'file-unreadable': { says: '{path} cannot be read: {why}.', remedy: 'Look at the file and its rights.' },
+  'file-unwritable': {
+    says: '{file} cannot be written: {why}.',
+    remedy: 'Look at the folder and its rights. Nothing was written.',
+  },
+  'site-unsound': {
+    says: '{file} is not sound, so nothing was done with it.',
+    remedy: 'See `tubwright check {file}`; take a sound copy from a backup or from the hub.',
+  },
+  'zone-unknown': {
+    says: 'The site’s time zone “{zone}” is not known here, so nobody can say which day it is.',
+    remedy: 'Give the day with --on, such as --on 2026-03-09.',
+  },
+  'id-no-animal': {
+    says: 'The id {id} is {what}, not an animal.',
+    remedy: 'Cards are for animals: give the animal’s id.',
+  },
+  'printer-unknown': { says: 'There is no printer “{printer}”.', remedy: 'Take one of: {known}.' },
+  'app-missing': {
+    says: 'The app is not built: {folder} holds no index.html.',
+    remedy: 'Run `npm run build`, then start again.',
+  },
+  'demo-missing': {
+    says: 'The demo facility is not there: {file} is missing.',
+    remedy: 'Run `npm run build`, then start again.',
+  },
 } as const satisfies Record<string, { says: string; remedy: string }>;
 
 /** The name of a problem: a key of {@link PROBLEMS}. */

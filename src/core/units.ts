@@ -22,6 +22,8 @@ const PER_UNIT_G: Readonly<Record<string, number>> = {
   lbs: POUND_G,
   oz: POUND_G / 16,
 };
+/** `1,480` is 1480 as this program prints it and 1.480 where a comma stands before the parts: in grams nobody can tell. */
+const AMBIGUOUS = /^[1-9]\d{0,2},\d{3}$/;
 const TYPED = /^\s*([0-9]+(?:[.,][0-9]+)?|[.,][0-9]+)\s*([a-z]*)\s*$/i;
 
 /** Brands a number of grams; a bug, not data, if it is not finite. */
@@ -36,13 +38,21 @@ export function millimetres(value: number): Millimetres {
   return value as Millimetres;
 }
 
-/** Reads a weight as typed: `900`, `1.2kg`, `1,2 kg`, `2 lb`; without a unit it is grams, as the scales show them. */
+/**
+ * Reads a weight as typed: `900`, `1.2kg`, `1,2 kg`, `2 lb`; without a unit it is grams, as the scales show them.
+ * Errors: `not-a-number`, `unit-missing`, `number-ambiguous`, and those of {@link weightInRange}.
+ */
 export function parseWeight(text: string): Result<Grams> {
   const found = TYPED.exec(text);
   if (!found) return refuse('not-a-number', { text, example: '900 or 1.2 kg' });
   const factor = PER_UNIT_G[(found[2] ?? '').toLowerCase()];
   if (factor === undefined) return refuse('unit-missing', { text, example: '900 g or 1.2 kg' });
-  return weightInRange(Number((found[1] ?? '').replace(',', '.')) * factor);
+  const figure = found[1] ?? '';
+  if (factor === 1 && AMBIGUOUS.test(figure)) {
+    const [thousands, parts] = [figure.replace(',', ''), Number(figure.replace(',', '.'))];
+    return refuse('number-ambiguous', { text: text.trim(), thousands, parts });
+  }
+  return weightInRange(Number(figure.replace(',', '.')) * factor);
 }
 
 /** Takes a number of grams if a snake can weigh that. */
@@ -67,9 +77,11 @@ export function sayGramRange(range: readonly [number, number]): string {
 
 /** Rounds half away from zero to so many decimals; decimal text keeps 1.005 from becoming 1.00. */
 export function roundTo(value: number, decimals: number): number {
-  const shifted = Math.round(Number(`${Math.abs(value)}e${decimals}`));
-  const back = Number(`${Number.isFinite(shifted) ? shifted : 0}e-${decimals}`);
-  return Number.isFinite(shifted) ? Math.sign(value) * back : value;
+  const text = String(Math.abs(value));
+  // Figures that are written with an exponent are too small or too large for the text to matter.
+  const shifted = Math.round(text.includes('e') ? Math.abs(value) * 10 ** decimals : Number(`${text}e${decimals}`));
+  if (!Number.isFinite(shifted) || shifted >= 1e21) return value;
+  return Math.sign(value) * Number(`${shifted}e-${decimals}`);
 }
 
 /** A number with a comma between thousands, as printed on cards. */

@@ -3,6 +3,7 @@ import { useContext } from 'preact/hooks';
 import { idbLog } from '../../store/idb/index.ts';
 import { type Clock, createClock } from './clock.ts';
 import { createDesk, type DeskModel } from './desk.ts';
+import { createHubLink, type HubLink } from './hubLink.ts';
 import { createSettings, type Settings } from './settings.ts';
 import { createSigns, type Signs } from './signs.ts';
 import { createSite, type SiteModel } from './site.ts';
@@ -16,6 +17,7 @@ export interface App {
   readonly site: SiteModel;
   readonly strip: StripModel;
   readonly desk: DeskModel;
+  readonly hub: HubLink;
 }
 
 export async function createApp(): Promise<App> {
@@ -25,7 +27,8 @@ export async function createApp(): Promise<App> {
   const site = createSite(await idbLog('tubwright'), clock, settings.keeper);
   const strip = createStrip();
   const desk = createDesk({ site, clock, strip, signs });
-  return { clock, settings, signs, site, strip, desk };
+  const hub = createHubLink(site, clock);
+  return { clock, settings, signs, site, strip, desk, hub };
 }
 
 export const AppContext = createContext<App | null>(null);

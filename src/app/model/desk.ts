@@ -1,9 +1,10 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
+import { readPayload } from '../../../scanner/index.ts';
 import {
   type Action,
   type AnimalRecord,
-  type Decision,
   type Day,
+  type Decision,
   decide,
   type Id,
   type LogEvent,
@@ -15,7 +16,6 @@ import {
   type Stamp,
   stampOf,
 } from '../../core/index.ts';
-import { readPayload } from '../../../scanner/index.ts';
 import type { Clock } from './clock.ts';
 import type { Signs } from './signs.ts';
 import type { SiteModel } from './site.ts';
@@ -58,6 +58,10 @@ export interface DeskModel {
   /** What a read text means here: opens, stamps, takes a stamp up, or is refused in words. It is never followed. */
   scanned(text: string): Promise<ScanResult>;
   undo(entry: StripEntry): Promise<void>;
+  /** Asks for an animal's weight, for a day (today if left out). */
+  weigh(id: Id, day?: Day): void;
+  /** Takes one line of the ledger back; the strip's undo brings it back again. */
+  takeBack(subject: Id, event: LogEvent, said: string): Promise<void>;
 }
 
 export interface DeskParts {
@@ -85,7 +89,14 @@ export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel 
       return false;
     }
     signs.give('accepted');
-    strip.add({ subject: animal.id, name, said: decision.said, result: 'accepted', problem: null, events: written.value });
+    strip.add({
+      subject: animal.id,
+      name,
+      said: decision.said,
+      result: 'accepted',
+      problem: null,
+      events: written.value,
+    });
     return true;
   }
 
@@ -118,8 +129,7 @@ export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel 
     return decision.kind;
   }
 
-  function wantNumber(animal: AnimalRecord, wanted: Stamp): void {
-    signs.give('asks');
+  function wantNumber(animal: AnimalRecord, wanted: Stamp, day: Day = clock.today.value): void {
     numberWanted.value = {
       animal,
       stamp: wanted,
@@ -127,7 +137,7 @@ export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel 
         const read = parseWeight(text);
         if (!read.ok) return read;
         numberWanted.value = null;
-        await act(animal.id, { do: 'weighed', weightG: read.value });
+        await act(animal.id, { do: 'weighed', weightG: read.value }, day);
         return { ok: true, value: [] };
       },
       leave() {
@@ -139,8 +149,10 @@ export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel 
   async function put(id: Id, inHand: Stamp): Promise<ScanResult> {
     const animal = site.facility.value.animals.get(id);
     if (animal === undefined) return unknown(id);
-    if (inHand.action === null) wantNumber(animal, inHand);
-    else await act(id, inHand.action);
+    if (inHand.action === null) {
+      signs.give('asks');
+      wantNumber(animal, inHand);
+    } else await act(id, inHand.action);
     return { to: 'stamped', id };
   }
 
@@ -187,12 +199,22 @@ export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel 
     act,
     scanned,
     async undo(entry) {
-      for (const event of entry.events) {
-        const slip = await site.undo(event);
-        if (!slip.ok) return refused(entry.subject, entry.name, 'not taken back', slip.problem);
-      }
+      const slips = await site.undoAll(entry.events);
+      if (!slips.ok) return refused(entry.subject, entry.name, 'not taken back', slips.problem);
       strip.markUndone(entry.key);
       signs.give('accepted');
+    },
+    weigh(id, day) {
+      const animal = site.facility.value.animals.get(id);
+      const weighed = stampOf('weighed');
+      if (animal !== undefined && weighed !== undefined) wantNumber(animal, weighed, day);
+    },
+    async takeBack(subject, event, said) {
+      const name = nameOf(site.facility.value, subject);
+      const slip = await site.undo(event);
+      if (!slip.ok) return refused(subject, name, 'not taken back', slip.problem);
+      signs.give('accepted');
+      strip.add({ subject, name, said: `taken back: ${said}`, result: 'accepted', problem: null, events: slip.value });
     },
   };
 }

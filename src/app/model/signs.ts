@@ -39,7 +39,15 @@ export function createSigns(storage: Storage = localStorage): Signs {
       if (!soundOn.value || typeof AudioContext === 'undefined') return;
       audio ??= new AudioContext();
       if (audio.state === 'running') play(audio, TONES[sign]);
-      else void audio.resume().catch(() => undefined);
+      else {
+        // A page that nobody has touched yet stays silent; tones that waited must not all sound at the first touch.
+        const { count } = last.value;
+        const wake = audio;
+        void wake.resume().then(
+          () => last.value?.count === count && play(wake, TONES[sign]),
+          () => undefined,
+        );
+      }
     },
     setSound(on) {
       soundOn.value = on;

@@ -1,9 +1,8 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import {
   EVENT_VERSION,
-  emptyFacility,
   type EventDraft,
-  type EventId,
+  emptyFacility,
   eventIdFrom,
   type Facility,
   foldFacility,
@@ -12,16 +11,20 @@ import {
   type LogEvent,
   ok,
   type Problem,
+  parseEvent,
   problem,
   type Result,
   refold,
   SITE,
-  SNAPSHOT_VERSION,
   type SiteEvent,
+  SNAPSHOT_VERSION,
   toSnapshot,
 } from '../../core/index.ts';
-import { type Cursor, type DeviceLog, LogFailure } from '../../store/index.ts';
+import { type Appended, type Cursor, type DeviceLog, LogFailure, type Stamper } from '../../store/index.ts';
 import type { Clock } from './clock.ts';
+
+/** As much of a written event as taking it back needs. */
+export type Written = Pick<LogEvent, 'id' | 'subjects'>;
 
 /** What is known, and the only way to add to it. Screens read signals and call these; no rule lives above this line. */
 export interface SiteModel {
@@ -34,8 +37,16 @@ export interface SiteModel {
   open(): Promise<void>;
   /** Writes drafts in one transaction; resolved means durable. Errors: `storage-full`, `storage-failed`. */
   write(drafts: readonly EventDraft[]): Promise<Result<readonly LogEvent[]>>;
+  /** The same for things that get a printed id: the maker mints one for each. Errors as `write`, and `counter-spent`. */
+  writeNew(make: (mint: () => Id) => readonly EventDraft[]): Promise<Result<readonly LogEvent[]>>;
+  /** Takes in events from elsewhere, all of them or none. Errors: `storage-full`, `storage-failed`. */
+  takeIn(events: readonly LogEvent[]): Promise<Result<Appended>>;
+  /** The whole log in its order of arrival, for an export. */
+  everything(onCount: (count: number) => void): Promise<readonly LogEvent[]>;
   /** Takes an event back by a slip; the event itself stays. */
-  undo(event: { readonly id: EventId; readonly subjects: readonly Id[] }): Promise<Result<readonly LogEvent[]>>;
+  undo(event: Written): Promise<Result<readonly LogEvent[]>>;
+  /** The same for all that one touch wrote, in one transaction. */
+  undoAll(events: readonly Written[]): Promise<Result<readonly LogEvent[]>>;
   history(subject: Id): Promise<readonly LogEvent[]>;
   /** Catches up after events came from elsewhere: the hub, or another tab. */
   heard(): Promise<void>;
@@ -71,11 +82,14 @@ export function createSite(log: DeviceLog, clock: Clock, keeper: ReadonlySignal<
   function catchUp(): Promise<void> {
     queue = queue.then(async () => {
       const { events, cursor } = await readAll(log, foldedTo, () => undefined);
+      if (events.length === 0) return;
       const subjects = subjectsOf(events);
-      if (subjects.size > FOLD_ALL_ABOVE) await foldAll();
+      // Events about the site itself have no history of their own, and many subjects are faster folded all at once.
+      if (subjects.has(SITE) || subjects.size > FOLD_ALL_ABOVE) await foldAll();
       else await refoldSubjects(subjects);
       foldedTo = Math.max(foldedTo, cursor);
-      if (subjects.size > 0) revision.value++;
+      revision.value++;
+      saveLater();
     });
     return queue;
   }
@@ -99,7 +113,7 @@ export function createSite(log: DeviceLog, clock: Clock, keeper: ReadonlySignal<
       }
       revision.value++;
       state.value = 'ready';
-      saveLater();
+      if (known === null) saveLater();
     } catch (error) {
       failure.value = problemOf(error);
       state.value = 'failed';
@@ -109,7 +123,6 @@ export function createSite(log: DeviceLog, clock: Clock, keeper: ReadonlySignal<
   async function heard(): Promise<void> {
     try {
       await catchUp();
-      saveLater();
     } catch (error) {
       // The chain must go on after a failed reading; what was heard is in the log and is folded next time.
       queue = Promise.resolve();
@@ -134,10 +147,10 @@ export function createSite(log: DeviceLog, clock: Clock, keeper: ReadonlySignal<
     }
   }
 
-  async function write(drafts: readonly EventDraft[]): Promise<Result<readonly LogEvent[]>> {
+  async function writeNew(make: (mint: () => Id) => readonly EventDraft[]): Promise<Result<readonly LogEvent[]>> {
     try {
       const written = await log.log(clock.nowMs(), (stamp) =>
-        drafts.map((draft) => stampedEvent(draft, stamp.next(), clock, keeper.value)),
+        make(() => mintedBy(stamp)).map((draft) => sound(stampedEvent(draft, stamp.next(), clock, keeper.value))),
       );
       await heard();
       others.postMessage('wrote');
@@ -146,6 +159,29 @@ export function createSite(log: DeviceLog, clock: Clock, keeper: ReadonlySignal<
       return { ok: false, problem: problemOf(error) };
     }
   }
+
+  const write = (drafts: readonly EventDraft[]): Promise<Result<readonly LogEvent[]>> => writeNew(() => drafts);
+
+  async function takeIn(events: readonly LogEvent[]): Promise<Result<Appended>> {
+    try {
+      const appended = await log.append(events);
+      await heard();
+      others.postMessage('wrote');
+      return ok(appended);
+    } catch (error) {
+      return { ok: false, problem: problemOf(error) };
+    }
+  }
+
+  const undoAll = (events: readonly Written[]): Promise<Result<readonly LogEvent[]>> =>
+    write(
+      events.map(({ id, subjects }) => ({
+        kind: 'slip-made',
+        subjects: [...subjects],
+        payload: { corrects: id, how: 'undo' },
+        day: clock.today.value,
+      })),
+    );
 
   others.onmessage = () => void heard();
 
@@ -158,15 +194,11 @@ export function createSite(log: DeviceLog, clock: Clock, keeper: ReadonlySignal<
     log,
     open,
     write,
-    undo: (event) =>
-      write([
-        {
-          kind: 'slip-made',
-          subjects: [...event.subjects],
-          payload: { corrects: event.id, how: 'undo' },
-          day: clock.today.value,
-        },
-      ]),
+    writeNew,
+    takeIn,
+    everything: async (onCount) => (await readAll(log, 0, onCount)).events,
+    undo: (event) => undoAll([event]),
+    undoAll,
     history: (subject) => log.history(subject),
     heard,
   };
@@ -186,6 +218,20 @@ function stampedEvent(draft: EventDraft, stamp: Stamped, clock: Clock, keeper: s
   } as SiteEvent;
 }
 
+/** A refused id ends the transaction, so that nothing of the batch is written. */
+function mintedBy(stamp: Stamper): Id {
+  const minted = stamp.mint();
+  if (!minted.ok) throw new LogFailure(minted.problem);
+  return minted.value;
+}
+
+/** What cannot be read again must not be written: the log would drop it as a broken line. */
+function sound(event: SiteEvent): SiteEvent {
+  const read = parseEvent(event);
+  if (!read.ok) throw new LogFailure(read.problem);
+  return event;
+}
+
 async function readAll(
   log: DeviceLog,
   from: Cursor,
@@ -203,7 +249,9 @@ async function readAll(
 }
 
 function subjectsOf(events: readonly LogEvent[]): ReadonlySet<Id | typeof SITE> {
-  return new Set(events.flatMap((event) => (event.subjects.length === 0 ? [SITE as typeof SITE] : event.subjects)));
+  return new Set<Id | typeof SITE>(
+    events.flatMap((event): readonly (Id | typeof SITE)[] => (event.subjects.length === 0 ? [SITE] : event.subjects)),
+  );
 }
 
 function problemOf(error: unknown): Problem {

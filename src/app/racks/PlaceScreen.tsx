@@ -1,15 +1,100 @@
-import type { Id } from '../../core/index.ts';
-import { occupants, sayPlace } from '../../core/index.ts';
+import {
+  type AnimalRecord,
+  type Facility,
+  occupants,
+  type PlaceRecord,
+  parseId,
+  problem,
+  sayPlace,
+  walkingOrder,
+} from '../../core/index.ts';
+import '../look/parts.css';
+import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
+import { Occupant } from './Occupant.tsx';
+import { PlaceDone } from './PlaceDone.tsx';
+import './racks.css';
 
-/** One place: who lives there. */
-export function PlaceScreen({ id }: { readonly id: Id }) {
+/** One place: who lives there, what stands in it, what was done there last. */
+export function PlaceScreen({ id }: { readonly id: string }) {
   const { site } = useApp();
   const facility = site.facility.value;
+  const read = parseId(id);
+  const place = read.ok ? facility.places.get(read.value.id) : undefined;
+  if (place === undefined)
+    return (
+      <section class="screen place">
+        <h1>Place</h1>
+        <ProblemLine problem={read.ok ? problem('unknown-id', { id }) : read.problem} />
+      </section>
+    );
+  return <Place place={place} facility={facility} />;
+}
+
+function Place({ place, facility }: { readonly place: PlaceRecord; readonly facility: Facility }) {
+  const lives = occupants(facility);
+  const here = lives.get(place.id) ?? [];
+  const inside = standingIn(facility, place);
   return (
-    <main>
-      <h1>{sayPlace(facility, id)}</h1>
-      <p>{occupants(facility, id).length} animals live here.</p>
-    </main>
+    <section class="screen place" aria-labelledby="place-title">
+      <p class="soft">
+        {place.placeKind} · <span class="place-id">{`${place.id.slice(0, 4)} ${place.id.slice(4)}`}</span>
+      </p>
+      <h1 id="place-title">{sayPlace(facility, place.id)}</h1>
+      <div class="place-body">
+        <div>
+          {inside.length === 0 ? <Residents here={here} /> : <Inside inside={inside} lives={lives} />}
+          {inside.length > 0 && here.length > 0 ? <Residents here={here} /> : null}
+          {inside.length > 0 ? (
+            <a class="secondary" href={`/print?rack=${place.id}`}>
+              Print this rack’s cards
+            </a>
+          ) : null}
+        </div>
+        <PlaceDone place={place} here={here} />
+      </div>
+    </section>
   );
+}
+
+function Residents({ here }: { readonly here: readonly AnimalRecord[] }) {
+  if (here.length === 0)
+    return <p class="empty">Nobody lives here. Scan an animal and then this place to move it here.</p>;
+  return (
+    <>
+      {here.map((animal) => (
+        <Occupant key={animal.id} animal={animal} />
+      ))}
+    </>
+  );
+}
+
+interface InsideProps {
+  readonly inside: readonly PlaceRecord[];
+  readonly lives: ReadonlyMap<PlaceRecord['id'], readonly AnimalRecord[]>;
+}
+
+function Inside({ inside, lives }: InsideProps) {
+  return (
+    <ol class="inside">
+      {inside.map((one) => (
+        <li key={one.id}>
+          <a href={`/place/${one.id}`}>
+            <strong>{one.name}</strong> <span>{sayLives(lives.get(one.id) ?? [])}</span>
+          </a>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+function sayLives(here: readonly AnimalRecord[]): string {
+  return here.length === 0 ? 'empty' : here.map((one) => one.name ?? one.number ?? one.id).join(', ');
+}
+
+function standingIn(facility: Facility, place: PlaceRecord): readonly PlaceRecord[] {
+  const order = walkingOrder(facility);
+  return [...facility.places.values()]
+    .filter((one) => one.parent === place.id)
+    .sort((a, b) => (order.get(a.id) ?? 0) - (order.get(b.id) ?? 0));
 }

@@ -102,6 +102,7 @@ function takeFeeding(draft: Draft, event: SiteEvent, gramsOf: GramsOf): void {
     draft.regurgitations = [...draft.regurgitations, event.day];
   } else if (event.kind === 'vet-cleared') {
     draft.vetClearedOn = event.day;
+    draft.regurgitationsCleared = draft.regurgitations.length;
     draft.holds = draft.holds.filter((hold) => hold.reason !== 'vet');
   } else if (event.kind === 'hold-placed') {
     draft.holds = [...withoutHold(draft, event.payload.reason), placed(event)];
@@ -222,6 +223,7 @@ function emptyDraft(id: Id): Draft {
     peak: null,
     regurgitations: [],
     vetClearedOn: null,
+    regurgitationsCleared: 0,
     opaqueOn: null,
     opaqueEndedOn: null,
     lastShedOn: null,

@@ -117,13 +117,13 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
     case 'pre-lay-shed-seen':
       return 'Pre-lay shed';
     case 'clutch-laid':
-      return `Laid ${event.payload.eggs} eggs${event.payload.slugs ? ` and ${event.payload.slugs} slugs` : ''}`;
+      return `Laid ${counted(event.payload.eggs, 'egg')}${event.payload.slugs ? ` and ${counted(event.payload.slugs, 'slug')}` : ''}`;
     case 'egg-candled':
       return `Egg ${event.payload.egg} candled: ${event.payload.state}`;
     case 'clutch-hatched':
       return `Hatched ${event.payload.hatched}`;
     case 'lot-received':
-      return `Lot received: ${event.payload.count} × ${event.payload.prey}`;
+      return `Lot received: ${event.payload.count} × ${sayPrey(event.payload.prey)}`;
     case 'stock-counted':
       return `Counted: ${event.payload.count} left`;
     case 'card-printed':
@@ -134,6 +134,10 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
       event satisfies never;
       return '';
   }
+}
+
+function counted(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? '' : 's'}`;
 }
 
 function sayOffer(offer: {

@@ -65,6 +65,8 @@ export interface AnimalRecord {
   readonly peak: Weighing | null;
   readonly regurgitations: readonly Day[];
   readonly vetClearedOn: Day | null;
+  /** How many of the regurgitations a vet has spoken of; counted, because both may happen on one day. */
+  readonly regurgitationsCleared: number;
   readonly opaqueOn: Day | null;
   /** When a shed ended an opaque spell, so that a meal put off by it is due and not overdue. */
   readonly opaqueEndedOn: Day | null;

@@ -70,7 +70,7 @@ function nameForms(animal: AnimalRecord): Forms {
 function speciesForms(animal: AnimalRecord): Forms {
   const species = speciesOf(animal.species);
   const [genus = '', ...rest] = animal.species.split(' ');
-  const short = species?.shortName ?? `${genus.slice(0, 1)}. ${rest.join(' ')}`;
+  const short = species?.shortName ?? (rest.length === 0 ? genus : `${genus.slice(0, 1)}. ${rest.join(' ')}`);
   return { long: species ? `${animal.species} · ${species.tradeName}` : animal.species, medium: animal.species, short };
 }
 

@@ -4,7 +4,7 @@ import type { EventKind, Payload } from '../events/index.ts';
 import type { Id } from '../ids.ts';
 import { type Problem, problem } from '../problems.ts';
 import { PREY_CLASSES, preyClass } from '../stock/index.ts';
-import { weightInRange } from '../units.ts';
+import { WEIGHT_LIMITS_G, weightInRange } from '../units.ts';
 import { nextFeedDue } from './due.ts';
 import { plannedMeal } from './planned.ts';
 import { checkWeighing } from './weight.ts';
@@ -60,12 +60,17 @@ export function decide(animal: AnimalRecord, action: Action, moment: Moment): De
   const wrongDay = whatIsWrongWithDay(animal, moment);
   if (wrongDay !== null) return { kind: 'refused', problem: wrongDay };
   const decision = draftFor(animal, action, moment);
-  if (decision.kind !== 'accepted') return decision;
-  const doubt =
-    animal.left === null
-      ? again(animal, decision.drafts, moment)
-      : problem('animal-gone', { day: sayDayShort(animal.left.day), how: animal.left.how });
-  return doubt === null ? decision : { ...decision, kind: 'asks', problem: doubt };
+  if (decision.kind === 'refused') return decision;
+  // That the card hangs on a wrong tub matters more than any other question.
+  if (animal.left !== null)
+    return asks(decision, problem('animal-gone', { day: sayDayShort(animal.left.day), how: animal.left.how }));
+  if (decision.kind === 'asks') return decision;
+  const doubt = again(animal, decision.drafts, moment);
+  return doubt === null ? decision : asks(decision, doubt);
+}
+
+function asks({ drafts, said }: Exclude<Decision, { kind: 'refused' }>, doubt: Problem): Decision {
+  return { kind: 'asks', problem: doubt, drafts, said };
 }
 
 function draftFor(animal: AnimalRecord, action: Action, moment: Moment): Decision {
@@ -133,6 +138,8 @@ function fed(animal: AnimalRecord, action: Extract<Action, { do: 'fed' }>, momen
   if (found === undefined) return { kind: 'refused', problem: problem('prey-unknown', { prey: action.prey, known }) };
   if (!Number.isInteger(action.count) || action.count < 1)
     return { kind: 'refused', problem: problem('not-positive', { what: 'count' }) };
+  const wrong = action.totalG === undefined ? null : whatIsWrongWithGrams(action.totalG);
+  if (wrong !== null) return { kind: 'refused', problem: wrong };
   const totalG = action.totalG ?? (action.count * (found.eachG[0] + found.eachG[1])) / 2;
   const outcome = action.taken ? 'taken' : 'refused';
   const decision = accept(
@@ -143,10 +150,16 @@ function fed(animal: AnimalRecord, action: Extract<Action, { do: 'fed' }>, momen
   return due.ok ? held(decision, due.value.hold?.reason) : decision;
 }
 
+function whatIsWrongWithGrams(totalG: number): Problem | null {
+  if (!Number.isFinite(totalG)) return problem('not-finite', { what: 'weight of the prey' });
+  if (totalG <= 0) return problem('not-positive', { what: 'weight of the prey' });
+  return totalG > WEIGHT_LIMITS_G.most ? problem('prey-impossible', { totalG }) : null;
+}
+
 /** What did happen must be loggable, so a hold is a question; that the vet's word is missing is told in stronger words. */
 function held(decision: Decision, reason: string | undefined): Decision {
   if (reason === undefined || decision.kind !== 'accepted') return decision;
-  return { ...decision, kind: 'asks', problem: problem('feed-on-hold', { reason }) };
+  return asks(decision, problem('feed-on-hold', { reason }));
 }
 
 function weighed(animal: AnimalRecord, weightG: number, moment: Moment): Decision {

@@ -45,14 +45,23 @@ export function holdsOn(animal: AnimalRecord, on: Day): readonly Hold[] {
 
 /** Rule CARE-REGURGITATION: two within 60 days and no vet's word since the second. */
 export function needsVet(animal: AnimalRecord): string | null {
-  const since = animal.regurgitations.filter((day) => animal.vetClearedOn === null || day > animal.vetClearedOn);
-  const last = animal.regurgitations.at(-1);
-  const before = animal.regurgitations.at(-2);
-  const twice = since.length > 0 && last && before && daysBetween(before, last) <= HOLD_DAYS.regurgitationWindow;
-  if (twice)
-    return `regurgitated on ${sayDayShort(before)} and again on ${sayDayShort(last)}; rest 21–30 days, and the vet decides`;
+  const twice = secondRegurgitation(animal);
+  if (twice !== null) {
+    const [before, again] = twice.map(sayDayShort);
+    return `regurgitated on ${before} and again on ${again}; rest ${HOLD_DAYS.regurgitationSecond}–30 days, and the vet decides`;
+  }
   const hold = animal.holds.find((one) => one.reason === 'vet');
   return hold ? (hold.words ?? 'a hold until the vet’s word') : null;
+}
+
+/** The last two within the window of which no vet has spoken; a later one alone does not stand in for the vet's word. */
+function secondRegurgitation({ regurgitations, regurgitationsCleared }: AnimalRecord): readonly [Day, Day] | null {
+  for (let at = regurgitations.length - 1; at > 0; at--) {
+    const [before, again] = [regurgitations[at - 1], regurgitations[at]];
+    if (before === undefined || again === undefined || at < regurgitationsCleared) return null;
+    if (daysBetween(before, again) <= HOLD_DAYS.regurgitationWindow) return [before, again];
+  }
+  return null;
 }
 
 /** The latest day on which a rest ended or will end; the meal it put off is due from then, not overdue. */
@@ -82,7 +91,7 @@ function opaque(animal: AnimalRecord, on: Day): Hold | null {
 
 function regurgitated(animal: AnimalRecord): Hold | null {
   const last = animal.regurgitations.at(-1);
-  if (last === undefined || (animal.vetClearedOn !== null && animal.vetClearedOn >= last)) return null;
+  if (last === undefined || animal.regurgitationsCleared >= animal.regurgitations.length) return null;
   const until = addDays(last, HOLD_DAYS.regurgitation);
   return { kind: 'regurgitation', reason: `rest after regurgitating on ${sayDayShort(last)}`, until, source: PRACTICE };
 }

@@ -5,6 +5,7 @@ export { chooseMeal, type Meal, type MealQuestion, type PreyAtHand, SHARE_LIMITS
 export { type FeedPlan, feedPlan } from './plan.ts';
 export { plannedMeal } from './planned.ts';
 export { bandFor, type FeedBand, SPECIES, type Species, speciesOf, weighEveryDays } from './species.ts';
+export { STAMPS, type Stamp, stampOf } from './stamps.ts';
 export {
   checkWeighing,
   ENTRY_MARGIN,

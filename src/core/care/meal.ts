@@ -2,7 +2,7 @@ import type { OwnPlan } from '../animal/index.ts';
 import { type Day, daysBetween } from '../days.ts';
 import { ok, type Problem, problem, type Result, refuse } from '../problems.ts';
 import { PREY_CLASSES, preyClass, sayPrey } from '../stock/index.ts';
-import { roundTo, sayGramRange, sayGrams } from '../units.ts';
+import { roundTo, sayGramRange, sayGrams, WEIGHT_LIMITS_G, weightInRange } from '../units.ts';
 import { feedPlan } from './plan.ts';
 import { speciesOf, weighEveryDays } from './species.ts';
 
@@ -51,12 +51,12 @@ export const SHARE_LIMITS = { adultPercent: 20, youngPercent: 30, confirmPercent
 
 /**
  * Rule CARE-PREY: the fewest items of one class whose middle weight lies in the planned grams; of equals the class the
- * animal knows, then the kind its species usually gets, then the closest. Errors: `not-positive`, `not-finite`,
- * `species-unknown`, `plan-malformed`, `prey-unknown`.
+ * animal knows, then the kind its species usually gets, then the one whose light and heavy items leave the plan least. Errors: `not-positive`, `not-finite`,
+ * `weight-impossible`, `species-unknown`, `plan-malformed`, `prey-unknown`.
  */
 export function chooseMeal(question: MealQuestion): Result<Meal> {
-  if (!Number.isFinite(question.massG)) return refuse('not-finite', { what: 'weight' }, 'massG');
-  if (question.massG <= 0) return refuse('not-positive', { what: 'weight' }, 'massG');
+  const wrong = whatIsWrongWith(question);
+  if (wrong !== null) return { ok: false, problem: wrong };
   const plan = feedPlan(question.species, question.massG, question.plan);
   if (!plan.ok) return plan;
   const mealG = plan.value.percent.map((share) => roundTo((question.massG * share * question.share) / 100, 3)) as [
@@ -79,46 +79,77 @@ export function chooseMeal(question: MealQuestion): Result<Meal> {
   });
 }
 
+function whatIsWrongWith({ massG, share }: MealQuestion): Problem | null {
+  const mass = weightInRange(massG);
+  if (!mass.ok) return { ...mass.problem, path: 'massG' };
+  if (!Number.isFinite(share)) return problem('not-finite', { what: 'share of a meal' }, 'share');
+  if (share <= 0) return problem('not-positive', { what: 'share of a meal' }, 'share');
+  return share > 1 ? problem('plan-malformed', { why: `${share} is more than one meal` }, 'share') : null;
+}
+
 function fixedPrey(
   prey: string,
   count: number | null,
   question: MealQuestion,
   mealG: readonly [number, number],
 ): Result<Choice> {
-  const atHand = question.stock?.find((one) => one.prey === prey);
+  const atHand = question.stock?.find((one) => one.prey === prey && hasWeight(one));
   const eachG = atHand?.eachG ?? preyClass(prey)?.eachG;
   if (eachG === undefined)
     return refuse('prey-unknown', { prey, known: PREY_CLASSES.map((one) => one.id).join(', ') }, 'plan.prey');
   const wanted = count === null ? middle(mealG) / middle(eachG) : count * question.share;
-  const items = Math.min(Math.max(Math.round(wanted), 1), MOST_ITEMS);
+  // Less than a whole meal is rounded down: half of three is one.
+  const whole = question.share < 1 ? Math.floor(wanted) : Math.round(wanted);
+  const items = Math.min(Math.max(whole, 1), MOST_ITEMS);
   return ok({ prey, eachG, count: atHand?.count ?? null, items });
 }
 
 function bestFit(question: MealQuestion, mealG: readonly [number, number]): Choice | null {
-  const choices = candidates(question);
-  const inside = choices.filter((one) => between(one.items * middle(one.eachG), mealG));
+  const prey = preyToChooseFrom(question);
   const rank = ranking(question, mealG);
-  if (inside.length > 0) return inside.sort(rank)[0] ?? null;
+  // The fewest items come first, so most meals are found among a dozen choices instead of all of them.
+  for (let items = 1; items <= MOST_ITEMS; items++) {
+    const inside = servings(prey, items).filter((one) => between(items * middle(one.eachG), mealG));
+    if (inside.length > 0) return first(inside, rank);
+  }
   // Nothing lies inside: stay below rather than above, and only for the smallest animals go above.
+  const choices = Array.from({ length: MOST_ITEMS }, (_, at) => servings(prey, at + 1)).flat();
   const below = choices.filter((one) => one.items * middle(one.eachG) <= mealG[1]);
-  return (below.length > 0 ? below : choices).sort(byDistance(mealG))[0] ?? null;
+  return first(below.length > 0 ? below : choices, byDistance(mealG));
 }
 
-function candidates(question: MealQuestion): Choice[] {
-  const source =
-    question.stock?.filter((one) => one.count === null || one.count > 0) ??
-    PREY_CLASSES.map((one) => ({ prey: one.id, eachG: one.eachG, count: null }));
-  return source.flatMap((one) => {
-    const most = Math.min(one.count ?? MOST_ITEMS, MOST_ITEMS);
-    return Array.from({ length: most }, (_, at) => ({ ...one, items: at + 1 }));
-  });
+function preyToChooseFrom(question: MealQuestion): readonly PreyAtHand[] {
+  const listed = PREY_CLASSES.map((one) => ({ prey: one.id, eachG: one.eachG, count: null }));
+  return question.stock?.filter((one) => hasWeight(one) && (one.count === null || one.count > 0)) ?? listed;
+}
+
+function servings(all: readonly PreyAtHand[], items: number): readonly Choice[] {
+  const enough = all.filter((one) => one.count === null || one.count >= items);
+  return enough.map(({ prey, eachG, count }) => ({ prey, eachG, count, items }));
+}
+
+function first(all: readonly Choice[], rank: (a: Choice, b: Choice) => number): Choice | null {
+  return all.reduce<Choice | null>((best, one) => (best !== null && rank(one, best) >= 0 ? best : one), null);
+}
+
+function hasWeight({ eachG }: PreyAtHand): boolean {
+  return eachG.every((weightG) => weightG > 0 && weightG <= WEIGHT_LIMITS_G.most);
 }
 
 function ranking(question: MealQuestion, mealG: readonly [number, number]): (a: Choice, b: Choice) => number {
   const kind = question.lastPrey[0]?.split('-')[0] ?? speciesOf(question.species)?.preyKind;
   const known = (one: Choice): number => (one.prey === question.lastPrey[0] ? 0 : 1);
   const usual = (one: Choice): number => (one.prey.split('-')[0] === kind ? 0 : 1);
-  return (a, b) => a.items - b.items || known(a) - known(b) || usual(a) - usual(b) || byDistance(mealG)(a, b);
+  return (a, b) =>
+    known(a) - known(b) ||
+    usual(a) - usual(b) ||
+    spill(a, mealG) - spill(b, mealG) ||
+    byDistance(mealG)(a, b);
+}
+
+/** How many grams the lightest and the heaviest such meal lie outside the plan. */
+function spill(one: Choice, mealG: readonly [number, number]): number {
+  return Math.max(0, mealG[0] - one.items * one.eachG[0]) + Math.max(0, one.items * one.eachG[1] - mealG[1]);
 }
 
 function byDistance(mealG: readonly [number, number]): (a: Choice, b: Choice) => number {

@@ -14,10 +14,10 @@ const SMALL_MEALS_AFTER = 2;
 /** What this animal should be offered next, from its last weight, its plan and what it took before. Errors as {@link chooseMeal}, and `species-unknown` without a weight or fixed prey. */
 export function plannedMeal(animal: AnimalRecord, on: Day, stock: readonly PreyAtHand[] | null = null): Result<Meal> {
   const weight = lastWeight(animal);
-  if (weight === null) return withoutWeight(animal);
   const small = shareOf(animal);
+  if (weight === null) return withoutWeight(animal, small);
   const taken = animal.offers.filter((offer) => offer.taken).map((offer) => offer.prey);
-  const meal = chooseMeal({
+  const question = {
     species: animal.species,
     massG: weight.weightG,
     massDay: weight.day,
@@ -26,8 +26,22 @@ export function plannedMeal(animal: AnimalRecord, on: Day, stock: readonly PreyA
     lastPrey: taken.reverse(),
     stock,
     share: small.share,
-  });
-  return meal.ok && small.because !== null ? ok({ ...meal.value, why: [...meal.value.why, small.because] }) : meal;
+  };
+  const meal = chooseMeal(question);
+  if (!meal.ok || small.because === null) return meal;
+  const fits = isTooLarge(meal.value) ? chooseMeal({ ...question, plan: withoutPrey(question.plan) }) : meal;
+  return fits.ok ? ok({ ...fits.value, why: [...fits.value.why, small.because] }) : fits;
+}
+
+/** A plan that names its prey may have no smaller meal than one item; a smaller prey is then looked for. */
+function isTooLarge({ count, eachG, mealG }: Meal): boolean {
+  return (count * (eachG[0] + eachG[1])) / 2 > mealG[1];
+}
+
+function withoutPrey(plan: OwnPlan | null): OwnPlan | null {
+  if (plan === null) return null;
+  const { prey: _prey, count: _count, ...figures } = plan;
+  return figures;
 }
 
 interface Share {
@@ -58,12 +72,15 @@ function lowerHalf(animal: AnimalRecord, massG: number): OwnPlan | null {
 }
 
 /** Without a weight nothing can be computed; a plan that names prey and count still says what to offer. */
-function withoutWeight(animal: AnimalRecord): Result<Meal> {
+function withoutWeight(animal: AnimalRecord, small: Share): Result<Meal> {
   const set = preyClass(animal.plan?.prey ?? '');
-  if (set === undefined) return refuse('weight-missing');
-  const count = animal.plan?.count ?? 1;
+  const whole = animal.plan?.count ?? 1;
+  const count = small.because === null ? whole : Math.floor(whole * HALF);
+  if (set === undefined || count < 1) return refuse('weight-missing');
   const mealG = [set.eachG[0] * count, set.eachG[1] * count] as const;
-  const why = ['the keeper’s own plan; there is no weight to compare it with'];
+  const why = ['the keeper’s own plan; there is no weight to compare it with', small.because].filter(
+    (one) => one !== null,
+  );
   return ok({
     prey: set.id,
     count,

@@ -1,4 +1,4 @@
-import { type AnimalRecord, lastWeight } from '../animal/index.ts';
+import { type AnimalRecord, KEPT_OFFERS, lastWeight } from '../animal/index.ts';
 import { type Day, daysBetween, sayDayShort } from '../days.ts';
 import { type Problem, problem } from '../problems.ts';
 import { roundTo, sayGrams } from '../units.ts';
@@ -25,12 +25,13 @@ export function checkWeighing(animal: AnimalRecord, weightG: number, day: Day): 
   const last = lastWeight(animal);
   if (last === null || day < last.day) return null;
   const gain = weightG - last.weightG;
-  const expected = foodSince(animal, last.day) + ENTRY_MARGIN * last.weightG;
-  const likely = gain <= expected && (weightG >= LEAST_SHARE * last.weightG || laidSince(animal, last.day));
+  const food = foodSince(animal, last.day);
+  const explained = food === null || gain <= food + ENTRY_MARGIN * last.weightG;
+  const likely = explained && (weightG >= LEAST_SHARE * last.weightG || laidSince(animal, last.day));
   const times = roundTo(weightG / last.weightG, 2);
   return likely
     ? null
-    : problem('weight-unlikely', { weightG: roundTo(weightG, 1), times, lastG: roundTo(last.weightG, 1) });
+    : problem('weight-unlikely', { weight: sayGrams(weightG), times, last: sayGrams(last.weightG) });
 }
 
 /** Rule CARE-LOSS: the loss since the last reset; laying is a reset, so it never raises an alarm (CARE-LAYING). */
@@ -77,7 +78,10 @@ function lossWords(level: Loss['level'], percent: number, since: Day, rapid: boo
   return `${down}: weigh again empty; if it stands, speak to a reptile vet${urgent}`;
 }
 
-function foodSince(animal: AnimalRecord, since: Day): number {
+/** Grams taken since that day; null where the offers that are kept do not reach back to it. */
+function foodSince(animal: AnimalRecord, since: Day): number | null {
+  const [oldest] = animal.offers;
+  if (animal.offers.length >= KEPT_OFFERS && oldest !== undefined && oldest.day > since) return null;
   return animal.offers
     .filter((offer) => offer.taken && offer.day >= since)
     .reduce((sum, offer) => sum + (offer.totalG ?? 0), 0);

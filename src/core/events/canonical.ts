@@ -1,6 +1,13 @@
 /** JSON with the keys of every object in order: the same data gives the same text, whoever wrote it. */
 export function canonicalJson(data: unknown): string {
-  return JSON.stringify(data, (_key, value: unknown) => (isPlain(value) ? ordered(value) : value));
+  // Written out by hand: a replacer that copies every object is several times slower, and a hub does this for each event.
+  if (Array.isArray(data)) return `[${data.map((item) => canonicalJson(item ?? null)).join(',')}]`;
+  if (!isPlain(data)) return JSON.stringify(data) ?? 'null';
+  const parts = Object.keys(data)
+    .filter((key) => data[key] !== undefined)
+    .sort()
+    .map((key) => `${JSON.stringify(key)}:${canonicalJson(data[key])}`);
+  return `{${parts.join(',')}}`;
 }
 
 /** A 53-bit fingerprint as 11 characters of text (two rounds of the FNV-1a hash with different seeds; not for secrets). */
@@ -21,8 +28,4 @@ function fnv1a(text: string, seed: number): number {
 
 function isPlain(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-
-function ordered(value: Record<string, unknown>): Record<string, unknown> {
-  return Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0)));
 }

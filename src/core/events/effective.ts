@@ -63,28 +63,55 @@ function withoutTwins(events: readonly LogEvent[]): readonly LogEvent[] {
   return [...byId.values()].sort(inOrder);
 }
 
+/** The slips that count, by what they correct. */
 function slipsByTarget(events: readonly LogEvent[]): ReadonlyMap<string, readonly Slip[]> {
   const slips = new Map<string, Slip[]>();
   for (const event of events) {
     if (event.kind !== 'slip-made' || !isKnown(event)) continue;
-    slips.set(event.payload.corrects, [...(slips.get(event.payload.corrects) ?? []), event]);
+    add(slips, event);
   }
-  return slips;
+  return slips.size === 0 ? slips : withoutTakenBack(slips);
+}
+
+/**
+ * Slips may correct slips. One is judged when all that correct it have been, from the last one backwards and without
+ * calling itself, so that no chain is too long; a ring of slips, which only damage can make, is never judged and
+ * corrects nothing.
+ */
+function withoutTakenBack(slips: ReadonlyMap<string, readonly Slip[]>): ReadonlyMap<string, readonly Slip[]> {
+  const all = [...slips.values()].flat();
+  const known = new Map(all.map((slip) => [slip.id as string, slip]));
+  const waiting = new Map(all.map((slip) => [slip.id as string, slips.get(slip.id)?.length ?? 0]));
+  const takenBack = new Set<string>();
+  const ready = all.filter((slip) => waiting.get(slip.id) === 0);
+  const counting = new Map<string, Slip[]>();
+  // The list grows while it is walked: judging a slip may make the one that it corrects ready.
+  for (const slip of ready) {
+    const target = slip.payload.corrects;
+    const stands = !takenBack.has(slip.id);
+    if (stands) add(counting, slip);
+    if (stands && slip.payload.how === 'undo') takenBack.add(target);
+    const left = (waiting.get(target) ?? 0) - 1;
+    waiting.set(target, left);
+    const corrected = known.get(target);
+    if (corrected !== undefined && left === 0) ready.push(corrected);
+  }
+  return counting;
+}
+
+function add(slips: Map<string, Slip[]>, slip: Slip): void {
+  const same = slips.get(slip.payload.corrects);
+  if (same === undefined) slips.set(slip.payload.corrects, [slip]);
+  else same.push(slip);
 }
 
 function corrected(event: LogEvent, slips: ReadonlyMap<string, readonly Slip[]>): Entry {
-  const valid = (slips.get(event.id) ?? []).filter((slip) => !isUndone(slip.id, slips, [event.id]));
+  const valid = slips.get(event.id) ?? [];
   const undone = valid.some((slip) => slip.payload.how === 'undo');
   const amends = valid.filter((slip) => slip.payload.how === 'amend').sort(laterWriter);
   const last = amends.at(-1);
   const changed = last && isKnown(event) ? withPayload(event, last.payload.payload ?? {}) : null;
   return { event: changed ?? event, undone, amended: changed !== null };
-}
-
-/** Slips may correct slips; a ring of slips, which only damage can make, corrects nothing. */
-function isUndone(id: string, slips: ReadonlyMap<string, readonly Slip[]>, path: readonly string[]): boolean {
-  if (path.includes(id)) return false;
-  return (slips.get(id) ?? []).some((slip) => slip.payload.how === 'undo' && !isUndone(slip.id, slips, [...path, id]));
 }
 
 function withPayload(event: SiteEvent, payload: Record<string, unknown>): SiteEvent | null {

@@ -67,9 +67,12 @@ export function isKnown(event: LogEvent): event is SiteEvent {
   return !('unknown' in event);
 }
 
-/** The order in which things happened: instant, then clock, device and id, so that ties fall the same way everywhere. */
+/**
+ * The order in which things happened: day, instant, then clock, device and id, so that ties fall the same way everywhere.
+ * The day comes first because what is written down later may carry the instant of writing.
+ */
 export function inOrder(a: LogEvent, b: LogEvent): number {
-  return compare(a.at, b.at) || laterWriter(a, b);
+  return compare(a.day, b.day) || compareInstants(a.at, b.at) || laterWriter(a, b);
 }
 
 /** Which of two writers wins where a fact has one value: the later clock, then device, then id. */
@@ -92,6 +95,15 @@ export function hear(mine: Clock, heard: Clock, nowMs: number): Clock {
 /** What two events of the same id and other content amount to. */
 export function clash(id: EventId): Problem {
   return problem('event-clash', { id });
+}
+
+/** Texts of one length sort as they stand; else `…08Z` would come after `…08.5Z`, and `.5` apart from `.500`. */
+function compareInstants(a: string, b: string): number {
+  return a.length === b.length ? compare(a, b) : compare(bare(a), bare(b));
+}
+
+function bare(instant: string): string {
+  return instant.replace(instant.includes('.') ? /\.?0*Z$/ : 'Z', '');
 }
 
 function compare(a: string, b: string): number {

@@ -1,5 +1,5 @@
 import { type AnimalRecord, animalRecord } from '../animal/index.ts';
-import { standing } from '../events/effective.ts';
+import { entries, standing } from '../events/effective.ts';
 import type { LogEvent, SiteEvent } from '../events/index.ts';
 import type { Id } from '../ids.ts';
 import { gramsOfPrey } from '../stock/index.ts';
@@ -166,7 +166,7 @@ function putRecord(draft: Draft, subject: Id | typeof SITE, history: readonly Lo
     draft.site = siteRecord(events);
     return;
   }
-  if (!putFound(draft, subject, events)) draft.strangers.set(subject, history.length);
+  if (!putFound(draft, subject, events)) draft.strangers.set(subject, entries(history).length);
 }
 
 function putFound(draft: Draft, id: Id, events: readonly SiteEvent[]): boolean {

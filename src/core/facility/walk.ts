@@ -9,7 +9,7 @@ const DEEPEST = 8;
 /** Every place's number in walking order: parents before what stands in them, neighbours by their walk. */
 export function walkingOrder(facility: Facility): ReadonlyMap<Id, number> {
   const keyed = [...facility.places.values()].map((place) => ({ id: place.id, key: walkKey(facility, place) }));
-  keyed.sort((a, b) => compareKeys(a.key, b.key) || (a.id < b.id ? -1 : 1));
+  keyed.sort((a, b) => compareKeys(a.key, b.key));
   return new Map(keyed.map((one, at) => [one.id, at]));
 }
 
@@ -50,22 +50,27 @@ export function occupants(facility: Facility): ReadonlyMap<Id, readonly AnimalRe
   return by;
 }
 
-function walkKey(facility: Facility, place: PlaceRecord): readonly number[] {
-  const key = [place.walk];
+/** A place from the outside in, each step by its walk and then its id: two racks of one number do not mix their tubs. */
+type WalkKey = readonly (readonly [walk: number, id: Id])[];
+
+function walkKey(facility: Facility, place: PlaceRecord): WalkKey {
+  const key: [number, Id][] = [[place.walk, place.id]];
   let above = place.parent;
   while (above !== null && key.length < DEEPEST) {
     const parent = facility.places.get(above);
     if (parent === undefined) break;
-    key.unshift(parent.walk);
+    key.unshift([parent.walk, parent.id]);
     above = parent.parent;
   }
   return key;
 }
 
-function compareKeys(a: readonly number[], b: readonly number[]): number {
+function compareKeys(a: WalkKey, b: WalkKey): number {
   for (let at = 0; at < Math.min(a.length, b.length); at++) {
-    const difference = (a[at] ?? 0) - (b[at] ?? 0);
-    if (difference !== 0) return difference;
+    const [mine, other] = [a[at], b[at]];
+    if (mine === undefined || other === undefined) break;
+    if (mine[0] !== other[0]) return mine[0] - other[0];
+    if (mine[1] !== other[1]) return mine[1] < other[1] ? -1 : 1;
   }
   return a.length - b.length;
 }

@@ -77,6 +77,6 @@ export function preyAtHand(facility: Facility, on: Day): readonly PreyAtHand[] {
     (lot) => lot.left > 0 && (lot.useBy === null || daysBetween(on, lot.useBy) >= 0),
   );
   return good
-    .sort((a, b) => (a.receivedOn < b.receivedOn ? -1 : 1))
+    .sort((a, b) => (`${a.receivedOn} ${a.id}` < `${b.receivedOn} ${b.id}` ? -1 : 1))
     .map((lot) => ({ prey: lot.prey, eachG: lot.eachG, count: lot.left }));
 }

@@ -1,0 +1,111 @@
+import {
+  type AnimalRecord,
+  type Facility,
+  type Id,
+  lastWeight,
+  type PlaceRecord,
+  parseId,
+  type Result,
+  refuse,
+  sayAnimal,
+  sayGrams,
+  sayId,
+  sayPlace,
+  saySex,
+  speciesOf,
+} from '../../core/index.ts';
+
+/** Something that can be found, with the words it is found by. */
+export interface Findable {
+  readonly id: Id;
+  readonly kind: 'animal' | 'place';
+  readonly title: string;
+  readonly sub: string;
+  readonly where: string;
+  /** In lower case; the title's words come first, for the ranking. */
+  readonly words: string;
+}
+
+/** Everything that can be found at this site: animals that are here, places, then animals that left. */
+export function findIndex(facility: Facility): readonly Findable[] {
+  const animals = [...facility.animals.values()];
+  const here = animals.filter((animal) => animal.left === null).map((animal) => animalEntry(facility, animal));
+  const left = animals.filter((animal) => animal.left !== null).map((animal) => animalEntry(facility, animal));
+  const places = [...facility.places.values()].map((place) => placeEntry(facility, place));
+  return [...here, ...places, ...left];
+}
+
+/** Shorter terms are looked for at the beginning of words only: `6` is Rack 6 and not every number with a six. */
+const LONG = 3;
+
+/** What every typed word is part of; those whose name begins with what was typed come first. */
+export function find(index: readonly Findable[], typed: string): readonly Findable[] {
+  const terms = plain(typed).split(/\s+/).filter(Boolean);
+  if (terms.length === 0) return [];
+  const found = index.filter((one) =>
+    terms.every((term) => one.words.includes(term.length < LONG ? ` ${term}` : term)),
+  );
+  const first = terms.join(' ');
+  const rank = ({ title }: Findable): number => {
+    const name = plain(title);
+    return name === first ? 0 : name.startsWith(first) ? 1 : name.includes(first) ? 2 : 3;
+  };
+  return found
+    .map((one, at) => ({ one, at, rank: rank(one) }))
+    .sort((a, b) => a.rank - b.rank || a.at - b.at)
+    .map(({ one }) => one);
+}
+
+/** A typed id as the address of its record. Errors: `not-an-id`, `check-failed`, `unknown-id`. */
+export function addressOf(facility: Facility, typed: string): Result<string> {
+  const read = parseId(typed);
+  if (!read.ok) return read;
+  const { id } = read.value;
+  if (facility.animals.has(id)) return { ok: true, value: `/animal/${id}` };
+  if (facility.places.has(id)) return { ok: true, value: `/place/${id}` };
+  return refuse('unknown-id', { id: sayId(id) });
+}
+
+/** Why nothing was found, if what was typed looks like an id; null for other words. */
+export function whyNoId(facility: Facility, typed: string) {
+  const read = addressOf(facility, typed);
+  if (read.ok || read.problem.code === 'not-an-id') return null;
+  return read.problem;
+}
+
+/** Of the facts shown, the weight is not searched: its digits would answer to every number. */
+const WORD_FACTS = 3;
+
+function animalEntry(facility: Facility, animal: AnimalRecord): Findable {
+  const weight = lastWeight(animal);
+  const trade = speciesOf(animal.species)?.tradeName ?? '';
+  const where = animal.left === null ? (sayPlace(facility, animal.place) ?? 'no place') : `left: ${animal.left.how}`;
+  const { traits } = animal;
+  const facts = [saySex(animal.sex), animal.species, traits?.code, weight === null ? null : sayGrams(weight.weightG)];
+  const known = [animal.name, animal.number, ...idWords(animal.id), trade, animal.sex, traits?.words, where];
+  const words = [...known, ...facts.slice(0, WORD_FACTS)];
+  return {
+    id: animal.id,
+    kind: 'animal',
+    title: sayAnimal(animal),
+    sub: facts.filter(Boolean).join(' · '),
+    where,
+    words: ` ${plain(words.filter(Boolean).join(' '))}`,
+  };
+}
+
+function placeEntry(facility: Facility, place: PlaceRecord): Findable {
+  const title = sayPlace(facility, place.id) ?? place.name;
+  const words = [title, place.name, place.placeKind, ...idWords(place.id)];
+  return { id: place.id, kind: 'place', title, sub: place.placeKind, where: '', words: ` ${plain(words.join(' '))}` };
+}
+
+/** An id is typed with a hyphen, with a space, or without. */
+function idWords(id: Id): readonly string[] {
+  return [id, sayId(id)];
+}
+
+/** Lower case and without accents, so that nobody needs another keyboard. */
+function plain(text: string): string {
+  return text.toLowerCase().normalize('NFD').replace(/\p{M}/gu, '').trim();
+}

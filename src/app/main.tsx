@@ -1,0 +1,20 @@
+import './look/tokens.css';
+import './look/base.css';
+import './look/parts.css';
+import { render } from 'preact';
+import { createApp } from './model/app.ts';
+import { registerServiceWorker, Shell } from './shell/index.ts';
+
+const MINUTE_MS = 60_000;
+
+async function start(into: HTMLElement): Promise<void> {
+  const app = await createApp();
+  render(<Shell app={app} />, into);
+  registerServiceWorker();
+  setInterval(app.clock.look, MINUTE_MS);
+  document.addEventListener('visibilitychange', app.clock.look);
+  await app.site.open();
+}
+
+const root = document.getElementById('app');
+if (root !== null) void start(root);

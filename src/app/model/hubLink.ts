@@ -1,0 +1,83 @@
+import { type ReadonlySignal, signal } from '@preact/signals';
+import { isDay } from '../../core/index.ts';
+import { hubOver, type SyncState, syncClient } from '../../sync/index.ts';
+import type { Clock } from './clock.ts';
+import type { SiteModel } from './site.ts';
+
+/** The way to the hub that served this page. Everything works without it; then what is logged waits here. */
+export interface HubLink {
+  /** Null until the first exchange has ended. */
+  readonly state: ReadonlySignal<SyncState | null>;
+  /** How many events the first exchange has brought so far; null when none is running. */
+  readonly fetching: ReadonlySignal<number | null>;
+  /** True while the hub shows its demo, which stands on a day of its own. */
+  readonly demo: ReadonlySignal<boolean>;
+  start(): Promise<void>;
+  syncNow(): Promise<void>;
+}
+
+const DEMO_DAY = 'demo-day';
+const LOOK_EVERY_MS = 400;
+
+export function createHubLink(site: SiteModel, clock: Clock, storage: Storage = localStorage): HubLink {
+  const state = signal<SyncState | null>(null);
+  const demo = signal(false);
+  const fetching = signal<number | null>(null);
+  const client = syncClient({
+    log: site.log,
+    hub: hubOver((url, init) => fetch(url, init)),
+    name: navigator.userAgent.slice(0, 60),
+    now: clock.nowMs,
+  });
+  client.listen((next) => {
+    state.value = next;
+    void site.heard().then(() => {
+      fetching.value = null;
+    });
+  });
+
+  function standOn(day: string | null): void {
+    const known = day !== null && isDay(day);
+    demo.value = known;
+    clock.standOn(known ? day : null);
+  }
+
+  async function askForDemoDay(): Promise<void> {
+    try {
+      const answer: unknown = await (await fetch('/health', { cache: 'no-store' })).json();
+      const day: unknown = typeof answer === 'object' && answer !== null ? Reflect.get(answer, 'demoDay') : null;
+      if (typeof day === 'string') storage.setItem(DEMO_DAY, day);
+      else storage.removeItem(DEMO_DAY);
+    } catch {
+      // Without the hub the day last heard of stands.
+    }
+    standOn(storage.getItem(DEMO_DAY));
+  }
+
+  /** The first copy of a large log takes a while; a screen that says nothing would look broken. */
+  async function watchFirstCopy(): Promise<void> {
+    if (site.facility.value.animals.size > 0) return;
+    fetching.value = 0;
+    while (fetching.value !== null) {
+      await new Promise((resolve) => setTimeout(resolve, LOOK_EVERY_MS));
+      if (fetching.value !== null) fetching.value = await site.log.head();
+    }
+  }
+
+  return {
+    state,
+    demo,
+    fetching,
+    async start() {
+      standOn(storage.getItem(DEMO_DAY));
+      await askForDemoDay();
+      void watchFirstCopy();
+      // One tab talks to the hub; on plain http, where locks are missing, each tab does, which does no harm.
+      if (navigator.locks === undefined) client.start();
+      else void navigator.locks.request('tubwright-hub', () => new Promise(() => client.start()));
+    },
+    async syncNow() {
+      await client.syncNow();
+    },
+  };
+}

@@ -1,0 +1,44 @@
+import regularUrl from '@expo-google-fonts/atkinson-hyperlegible/400Regular/AtkinsonHyperlegible_400Regular.ttf?url';
+import boldUrl from '@expo-google-fonts/atkinson-hyperlegible/700Bold/AtkinsonHyperlegible_700Bold.ttf?url';
+import type { FontBytes } from '../../../print/index.ts';
+import { problem } from '../../core/index.ts';
+import type { PrintAnswer, PrintOrder } from '../workers/printMessages.ts';
+
+/** A print run on its way: its answer, and the way to stop it. */
+export interface Printing {
+  readonly answer: Promise<PrintAnswer>;
+  stop(): void;
+}
+
+/** Makes the PDF in a worker of its own, so that the screen stays alive and stopping really stops. */
+export function startPrinting(order: Omit<PrintOrder, 'fonts'>): Printing {
+  const worker = new Worker(new URL('../workers/printWorker.ts', import.meta.url), { type: 'module' });
+  const answer = ask(worker, order).catch(failed);
+  void answer.then(() => worker.terminate());
+  return { answer, stop: () => worker.terminate() };
+}
+
+async function ask(worker: Worker, order: Omit<PrintOrder, 'fonts'>): Promise<PrintAnswer> {
+  const fonts = await fontBytes();
+  return new Promise((resolve) => {
+    worker.onmessage = (event: MessageEvent<PrintAnswer>) => resolve(event.data);
+    worker.onerror = (event) => resolve(failed(event.message || 'the worker did not start'));
+    worker.postMessage({ ...order, fonts } satisfies PrintOrder);
+  });
+}
+
+async function fontBytes(): Promise<FontBytes> {
+  const [regular, bold] = await Promise.all([bytesOf(regularUrl), bytesOf(boldUrl)]);
+  return { regular, bold };
+}
+
+async function bytesOf(url: string): Promise<Uint8Array> {
+  const response = await fetch(url);
+  if (!response.ok) throw new Error(`the type is not on this device (${response.status})`);
+  return new Uint8Array(await response.arrayBuffer());
+}
+
+function failed(error: unknown): PrintAnswer {
+  const why = error instanceof Error ? error.message : String(error);
+  return { kind: 'failed', problem: problem('print-failed', { why }) };
+}

@@ -1,0 +1,110 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Manifest } from '../../../print/index.ts';
+import type { EventDraft, Id, Problem, Result } from '../../core/index.ts';
+import { useApp } from '../model/app.ts';
+import type { Paper } from './paper.ts';
+import { type Printing, startPrinting } from './printing.ts';
+import type { PressCard } from './selection.ts';
+
+/** A print run from its order to the keeper's word that it is on paper. */
+export type Run =
+  | { readonly at: 'idle' }
+  | { readonly at: 'working'; readonly count: number }
+  | { readonly at: 'ready'; readonly url: string; readonly manifest: Manifest; readonly drafts: readonly EventDraft[] }
+  | { readonly at: 'marked'; readonly url: string; readonly manifest: Manifest; readonly count: number }
+  | { readonly at: 'failed'; readonly problem: Problem };
+
+export interface RunModel {
+  readonly run: Run;
+  make(): void;
+  stop(): void;
+  /** Writes `card-printed` for what stands on the paper; only the keeper's touch calls it. */
+  mark(): Promise<Result<number>>;
+}
+
+/** One run at a time; other cards or another paper put the last one away. */
+export function useRun(cards: readonly PressCard[], paper: Paper): RunModel {
+  const { site, clock, strip, signs } = useApp();
+  const [run, setRun] = useState<Run>({ at: 'idle' });
+  const printing = useRef<Printing | null>(null);
+  const order = orderKey(cards, paper);
+  const madeFor = useRef(order);
+
+  function stop(): void {
+    printing.current?.stop();
+    printing.current = null;
+    setRun(idle);
+  }
+
+  useEffect(() => {
+    // The order changes by itself once the cards are marked as printed: what lies on the screen then stays.
+    if (run.at !== 'idle' && run.at !== 'marked' && madeFor.current !== order) stop();
+  }, [order]);
+  useEffect(() => () => printing.current?.stop(), []);
+  useEffect(() => (run.at === 'ready' ? () => releaseLater(run.url) : undefined), [run]);
+
+  function make(): void {
+    printing.current?.stop();
+    madeFor.current = order;
+    const job = jobOf(cards, paper, site.facility.value.site.host);
+    const started = startPrinting({ ...job, printedOn: clock.today.value });
+    printing.current = started;
+    setRun({ at: 'working', count: cards.length });
+    void started.answer.then((answer) => {
+      if (printing.current !== started) return;
+      if (answer.kind === 'failed') return setRun({ at: 'failed', problem: answer.problem });
+      const url = URL.createObjectURL(new Blob([answer.pdf], { type: 'application/pdf' }));
+      const drafts = printedDrafts(cards, answer.manifest, paper.stock.id, clock.today.value);
+      setRun({ at: 'ready', url, manifest: answer.manifest, drafts });
+    });
+  }
+
+  async function mark(): Promise<Result<number>> {
+    if (run.at !== 'ready') return { ok: true, value: 0 };
+    const { url, manifest, drafts } = run;
+    const written = await site.write(drafts);
+    signs.give(written.ok ? 'accepted' : 'refused');
+    if (!written.ok) return written;
+    const count = drafts.length;
+    const name = count === 1 ? '1 card' : `${count} cards`;
+    strip.add({ subject: null, name, said: 'printed', result: 'accepted', problem: null, events: written.value });
+    setRun({ at: 'marked', url, manifest, count });
+    return { ok: true, value: count };
+  }
+
+  return { run, make, stop, mark };
+}
+
+const idle: Run = { at: 'idle' };
+/** A tab that was opened from the link still reads the address for a moment. */
+const RELEASE_MS = 600_000;
+
+function releaseLater(url: string): void {
+  setTimeout(() => URL.revokeObjectURL(url), RELEASE_MS);
+}
+
+function orderKey(cards: readonly PressCard[], { stock, printer, order, first }: Paper): string {
+  return [stock.id, printer.id, order, first, ...cards.map(({ content }) => `${content.id}${content.revision}`)].join();
+}
+
+function jobOf(cards: readonly PressCard[], { stock, printer, order, first }: Paper, host: string | null) {
+  const job = { cards: cards.map(({ content }) => ({ content })), stockId: stock.id, printer, order, first };
+  return host === null ? job : { ...job, host };
+}
+
+function printedDrafts(
+  cards: readonly PressCard[],
+  manifest: Manifest,
+  stock: string,
+  day: EventDraft['day'],
+): readonly EventDraft[] {
+  const onPaper = new Set<string>(manifest.pieces.map(({ id }) => id));
+  return cards
+    .filter(({ content }) => onPaper.has(content.id))
+    .map(({ content }) => ({
+      kind: 'card-printed' as const,
+      subjects: [content.id as Id],
+      payload: { revision: content.revision, stock },
+      day,
+    }));
+}

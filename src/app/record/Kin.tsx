@@ -1,0 +1,61 @@
+import type { ComponentChildren } from 'preact';
+import { type AnimalRecord, type Id, nameOf, sayPlace } from '../../core/index.ts';
+import { useApp } from '../model/app.ts';
+
+const FEW = 6;
+
+/** Where it lives, who its parents are, and what came of it. */
+export function Kin({ animal }: { readonly animal: AnimalRecord }) {
+  const { site } = useApp();
+  const facility = site.facility.value;
+  const young = [...facility.animals.values()].filter((one) => one.sire === animal.id || one.dam === animal.id);
+  const place = sayPlace(facility, animal.place);
+  const parents = [animal.sire, animal.dam].filter((one) => one !== null);
+  return (
+    <dl class="kin">
+      {place !== null && (
+        <Line term="Lives in">
+          <a href={`/place/${animal.place}`}>{place}</a>
+        </Line>
+      )}
+      {parents.length > 0 && (
+        <Line term="Parents">
+          <Animals ids={parents} name={(id) => nameOf(facility, id)} />
+        </Line>
+      )}
+      {young.length > 0 && (
+        <Line term="Young">
+          <Animals ids={young.slice(0, FEW).map((one) => one.id)} name={(id) => nameOf(facility, id)} />
+          {young.length > FEW && (
+            <details>
+              <summary>and {young.length - FEW} more</summary>
+              <Animals ids={young.slice(FEW).map((one) => one.id)} name={(id) => nameOf(facility, id)} />
+            </details>
+          )}
+        </Line>
+      )}
+      {animal.source !== null && <Line term="From">{animal.source}</Line>}
+    </dl>
+  );
+}
+
+function Line({ term, children }: { readonly term: string; readonly children: ComponentChildren }) {
+  return (
+    <div>
+      <dt>{term}</dt>
+      <dd>{children}</dd>
+    </div>
+  );
+}
+
+function Animals({ ids, name }: { readonly ids: readonly Id[]; readonly name: (id: Id) => string }) {
+  return (
+    <ul>
+      {ids.map((id) => (
+        <li key={id}>
+          <a href={`/animal/${id}`}>{name(id)}</a>
+        </li>
+      ))}
+    </ul>
+  );
+}

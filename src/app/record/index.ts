@@ -1,0 +1,2 @@
+export { CardFace } from './CardFace.tsx';
+export { RecordScreen } from './RecordScreen.tsx';

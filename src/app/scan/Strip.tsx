@@ -1,0 +1,56 @@
+import { useApp } from '../model/app.ts';
+import type { StripEntry } from '../model/strip.ts';
+
+/** Entries of the strip, newest first, each with its undo. */
+export function Strip({ entries }: { readonly entries: readonly StripEntry[] }) {
+  return (
+    <ol class="strip">
+      {entries.map((entry) => (
+        <Entry key={entry.key} entry={entry} />
+      ))}
+    </ol>
+  );
+}
+
+const SIGNS = { accepted: '✓', asks: '?', refused: '×' } as const;
+
+function Entry({ entry }: { readonly entry: StripEntry }) {
+  return (
+    <li class={`strip-entry strip-${entry.result}${entry.undone ? ' strip-undone' : ''}`}>
+      <span class="strip-sign" aria-hidden="true">
+        {SIGNS[entry.result]}
+      </span>
+      <div class="strip-words">
+        <p>
+          <Name entry={entry} /> <span class="strip-said">{entry.said}</span>
+          {entry.undone && <em> taken back</em>}
+        </p>
+        {entry.problem !== null && (
+          <p class="strip-problem">
+            {entry.problem.message} {entry.problem.remedy}
+          </p>
+        )}
+      </div>
+      <Undo entry={entry} />
+    </li>
+  );
+}
+
+function Name({ entry }: { readonly entry: StripEntry }) {
+  return entry.subject === null ? <strong>{entry.name}</strong> : <a href={`/animal/${entry.subject}`}>{entry.name}</a>;
+}
+
+function Undo({ entry }: { readonly entry: StripEntry }) {
+  const { desk } = useApp();
+  if (entry.events.length === 0 || entry.undone) return null;
+  return (
+    <button
+      type="button"
+      class="undo"
+      aria-label={`Undo ${entry.said}, ${entry.name}`}
+      onClick={() => void desk.undo(entry)}
+    >
+      Undo
+    </button>
+  );
+}

@@ -1,0 +1,3 @@
+export { ScanScreen } from './ScanScreen.tsx';
+export { StampInHand } from './StampInHand.tsx';
+export { Strip } from './Strip.tsx';

@@ -1,0 +1,62 @@
+import { useComputed, useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { useApp } from '../model/app.ts';
+import { isNewerHere } from './serviceWorker.ts';
+
+const LOOK_EVERY_MS = 5000;
+
+/** Says that the network is away and how much waits for it; nothing while all is sent. */
+export function NetworkLine() {
+  const words = useNetworkWords();
+  if (words === null && !isNewerHere.value) return null;
+  return (
+    <div class="network-line" role="status">
+      {words !== null && <p>{words}</p>}
+      {isNewerHere.value && (
+        <p>
+          A newer version is on this device.
+          <button type="button" onClick={() => location.reload()}>
+            Load it
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}
+
+interface Waiting {
+  readonly count: number;
+  /** What waited already at the look before: with a network, younger entries are merely on their way. */
+  readonly before: number;
+  readonly isEnrolled: boolean;
+}
+
+function useNetworkWords(): string | null {
+  const { site } = useApp();
+  const isOnline = useSignal(navigator.onLine);
+  const waiting = useSignal<Waiting>({ count: 0, before: 0, isEnrolled: false });
+  useEffect(() => {
+    const look = async () => {
+      isOnline.value = navigator.onLine;
+      if (site.state.value !== 'ready') return;
+      const [{ count }, device] = await Promise.all([site.log.unsent(), site.log.device()]);
+      waiting.value = { count, before: waiting.value.count, isEnrolled: device.site !== null };
+    };
+    const lookAgain = () => void look().catch(() => undefined);
+    const timer = setInterval(lookAgain, LOOK_EVERY_MS);
+    for (const change of ['online', 'offline']) addEventListener(change, lookAgain);
+    return () => {
+      clearInterval(timer);
+      for (const change of ['online', 'offline']) removeEventListener(change, lookAgain);
+    };
+  }, [site]);
+  return useComputed(() => sayNetwork(isOnline.value, waiting.value)).value;
+}
+
+function sayNetwork(isOnline: boolean, { count, before, isEnrolled }: Waiting): string | null {
+  // Without a hub nothing is ever sent: what is written is kept here, and Books makes the backup.
+  const late = isEnrolled ? (isOnline ? Math.min(count, before) : count) : 0;
+  const said = `${late.toLocaleString('en')} ${late === 1 ? 'entry waits' : 'entries wait'} to be sent`;
+  if (isOnline) return late > 0 ? said : null;
+  return `Offline — ${late > 0 ? said : 'everything is kept on this device'}`;
+}

@@ -1,0 +1,54 @@
+import type { ComponentType } from 'preact';
+import { lazy, Route, Router } from 'preact-iso';
+import { RecordScreen } from '../record/index.ts';
+import { ScanScreen } from '../scan/index.ts';
+import { ColdId } from './ColdId.tsx';
+import { LoadBoundary, NotShown } from './LoadBoundary.tsx';
+import { NotFound } from './NotFound.tsx';
+
+const RoundsScreen = screen(() => import('../rounds/index.ts').then((part) => part.RoundsScreen));
+const RacksScreen = screen(() => import('../racks/index.ts').then((part) => part.RacksScreen));
+const PlaceScreen = screen(() => import('../racks/index.ts').then((part) => part.PlaceScreen));
+const FindScreen = screen(() => import('../find/index.ts').then((part) => part.FindScreen));
+const MoreScreen = screen(() => import('../books/index.ts').then((part) => part.MoreScreen));
+const BooksScreen = screen(() => import('../books/index.ts').then((part) => part.BooksScreen));
+const PrintScreen = screen(() => import('../press/index.ts').then((part) => part.PrintScreen));
+
+/** A screen that is loaded when it is first shown; if its code does not come, what to do stands in its place. */
+function screen<Props>(load: () => Promise<ComponentType<Props>>) {
+  return lazy(() =>
+    load().catch(
+      (error: unknown): ComponentType<Props> =>
+        () => <NotShown error={error} />,
+    ),
+  );
+}
+
+/** Which screen an address shows; the last but one is what a phone's own camera opens from a card's code. */
+export function Routes() {
+  return (
+    <LoadBoundary>
+      <Router onRouteChange={showFromTop}>
+        <Route path="/" component={ScanScreen} />
+        <Route path="/rounds" component={RoundsScreen} />
+        <Route path="/racks" component={RacksScreen} />
+        <Route path="/find" component={FindScreen} />
+        <Route path="/more" component={MoreScreen} />
+        <Route path="/books" component={BooksScreen} />
+        <Route path="/print" component={PrintScreen} />
+        <Route path="/animal/:id" component={RecordScreen} />
+        <Route path="/place/:id" component={PlaceScreen} />
+        <Route path="/:id" component={ColdId} />
+        <Route default component={NotFound} />
+      </Router>
+    </LoadBoundary>
+  );
+}
+
+/** A new screen starts at its top, and a reader of the page hears it from there unless the screen took the focus itself. */
+function showFromTop(): void {
+  window.scrollTo(0, 0);
+  const { activeElement } = document;
+  const isFree = activeElement === null || activeElement === document.body || activeElement.closest('a') !== null;
+  if (isFree) document.getElementById('content')?.focus({ preventScroll: true });
+}

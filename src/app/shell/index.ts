@@ -1,0 +1,2 @@
+export { Shell } from './Shell.tsx';
+export { registerServiceWorker } from './serviceWorker.ts';

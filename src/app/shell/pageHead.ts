@@ -1,0 +1,33 @@
+import { useEffect } from 'preact/hooks';
+import { nameOf, parseId } from '../../core/index.ts';
+import type { App } from '../model/app.ts';
+
+const WORDS: Readonly<Record<string, string>> = {
+  '/': 'Scan',
+  '/rounds': 'Rounds',
+  '/racks': 'Racks',
+  '/find': 'Find',
+  '/more': 'More',
+  '/print': 'Print',
+  '/books': 'Books',
+};
+
+/** Keeps the page's title and the colour of the browser's bar to what is shown. */
+export function usePageHead(app: App, path: string): void {
+  const title = `${titleOf(app, path)} · Tubwright`;
+  const look = app.settings.look.value;
+  useEffect(() => {
+    document.title = title;
+  }, [title]);
+  useEffect(() => {
+    const paper = getComputedStyle(document.documentElement).getPropertyValue('--paper');
+    document.querySelector('meta[name="theme-color"]')?.setAttribute('content', paper.trim());
+  }, [look]);
+}
+
+function titleOf({ site }: App, path: string): string {
+  const words = WORDS[path];
+  if (words !== undefined) return words;
+  const read = parseId(path.slice(path.lastIndexOf('/') + 1));
+  return read.ok ? nameOf(site.facility.value, read.value.id) : 'Not here';
+}

@@ -1,0 +1,14 @@
+import type { CardJob, FontBytes, Manifest, PrinterProfile } from '../../../print/index.ts';
+import type { Problem } from '../../core/index.ts';
+
+/** What the page asks of the print worker; everything in it can be copied to another thread. */
+export interface PrintOrder extends Omit<CardJob, 'stock' | 'printer'> {
+  readonly stockId: string;
+  readonly printer: PrinterProfile;
+  readonly fonts: FontBytes;
+}
+
+/** What the worker gives back: a PDF with its table of contents, or why there is none. */
+export type PrintAnswer =
+  | { readonly kind: 'printed'; readonly pdf: Uint8Array<ArrayBuffer>; readonly manifest: Manifest }
+  | { readonly kind: 'failed'; readonly problem: Problem };
