@@ -1,6 +1,7 @@
 import './look/tokens.css';
 import './look/base.css';
 import './look/parts.css';
+import { effect } from '@preact/signals';
 import { render } from 'preact';
 import { createApp } from './model/app.ts';
 import { registerServiceWorker, Shell } from './shell/index.ts';
@@ -13,7 +14,9 @@ async function start(into: HTMLElement): Promise<void> {
   registerServiceWorker();
   setInterval(app.clock.look, MINUTE_MS);
   document.addEventListener('visibilitychange', app.clock.look);
-  await app.site.open();
+  effect(() => app.clock.setTimeZone(app.site.facility.value.site.timeZone));
+  await app.site.open(app.hub.firstCopy);
+  await app.hub.start();
 }
 
 const root = document.getElementById('app');

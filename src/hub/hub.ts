@@ -18,6 +18,8 @@ export interface HubOptions {
   readonly dataDir?: string;
   /** A log that an empty hub begins with; it is only read. */
   readonly seedFile?: string;
+  /** The day a demo stands on, ISO 8601; the app then shows that day as today. */
+  readonly demoDay?: string;
   /** The built app. */
   readonly appDir: string;
 }
@@ -38,7 +40,8 @@ const TIMEOUTS = { requestTimeout: 30_000, headersTimeout: 10_000, keepAliveTime
 export async function startHub(options: HubOptions): Promise<RunningHub> {
   const host = options.host ?? LOCAL;
   const data = await openData(options);
-  const server = serverOf({ data, files: await appFiles(options.appDir), host });
+  const demoDay = options.demoDay ?? null;
+  const server = serverOf({ data, files: await appFiles(options.appDir), host, demoDay });
   try {
     await listen(server, options.port, host);
   } catch (error) {

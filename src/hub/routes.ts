@@ -13,6 +13,7 @@ export interface Parts {
   readonly data: HubData;
   readonly files: AppFiles;
   readonly host: string;
+  readonly demoDay: string | null;
 }
 
 type Route = (parts: Parts, request: IncomingMessage, response: ServerResponse, url: URL) => Promise<void>;
@@ -39,9 +40,10 @@ export async function answer(parts: Parts, request: IncomingMessage, response: S
   return route.run(parts, request, response, url);
 }
 
-async function health({ data }: Parts, request: IncomingMessage, response: ServerResponse): Promise<void> {
+async function health({ data, demoDay }: Parts, request: IncomingMessage, response: ServerResponse): Promise<void> {
   const { epoch, site, devices } = data.meta();
-  const state = { ok: true, site, epoch, head: await data.head(), devices: devices.length, problems: data.problems };
+  const head = await data.head();
+  const state = { ok: true, site, epoch, head, devices: devices.length, problems: data.problems, demoDay };
   await sendJson(request, response, 200, JSON.stringify(state));
 }
 

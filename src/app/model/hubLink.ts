@@ -8,10 +8,10 @@ import type { SiteModel } from './site.ts';
 export interface HubLink {
   /** Null until the first exchange has ended. */
   readonly state: ReadonlySignal<SyncState | null>;
-  /** How many events the first exchange has brought so far; null when none is running. */
-  readonly fetching: ReadonlySignal<number | null>;
   /** True while the hub shows its demo, which stands on a day of its own. */
   readonly demo: ReadonlySignal<boolean>;
+  /** Fetches what the hub has, for a device that knows nothing yet; resolves also when there is no hub. */
+  firstCopy(onCount: (events: number) => void): Promise<void>;
   start(): Promise<void>;
   syncNow(): Promise<void>;
 }
@@ -22,7 +22,6 @@ const LOOK_EVERY_MS = 400;
 export function createHubLink(site: SiteModel, clock: Clock, storage: Storage = localStorage): HubLink {
   const state = signal<SyncState | null>(null);
   const demo = signal(false);
-  const fetching = signal<number | null>(null);
   const client = syncClient({
     log: site.log,
     hub: hubOver((url, init) => fetch(url, init)),
@@ -31,9 +30,7 @@ export function createHubLink(site: SiteModel, clock: Clock, storage: Storage = 
   });
   client.listen((next) => {
     state.value = next;
-    void site.heard().then(() => {
-      fetching.value = null;
-    });
+    if (site.state.value === 'ready') void site.heard();
   });
 
   function standOn(day: string | null): void {
@@ -54,24 +51,18 @@ export function createHubLink(site: SiteModel, clock: Clock, storage: Storage = 
     standOn(storage.getItem(DEMO_DAY));
   }
 
-  /** The first copy of a large log takes a while; a screen that says nothing would look broken. */
-  async function watchFirstCopy(): Promise<void> {
-    if (site.facility.value.animals.size > 0) return;
-    fetching.value = 0;
-    while (fetching.value !== null) {
-      await new Promise((resolve) => setTimeout(resolve, LOOK_EVERY_MS));
-      if (fetching.value !== null) fetching.value = await site.log.head();
-    }
-  }
-
   return {
     state,
     demo,
-    fetching,
+    async firstCopy(onCount) {
+      // A large log takes a while, and a screen that says nothing would look broken.
+      const timer = setInterval(() => void site.log.head().then(onCount, () => undefined), LOOK_EVERY_MS);
+      await client.syncNow();
+      clearInterval(timer);
+    },
     async start() {
       standOn(storage.getItem(DEMO_DAY));
       await askForDemoDay();
-      void watchFirstCopy();
       // One tab talks to the hub; on plain http, where locks are missing, each tab does, which does no harm.
       if (navigator.locks === undefined) client.start();
       else void navigator.locks.request('tubwright-hub', () => new Promise(() => client.start()));

@@ -34,7 +34,8 @@ export interface SiteModel {
   /** How many events the opening has read, for its progress line. */
   readonly readSoFar: ReadonlySignal<number>;
   readonly log: DeviceLog;
-  open(): Promise<void>;
+  /** Opens the log; one that is still empty is filled by `firstCopy` before anybody sees an empty site. */
+  open(firstCopy?: (onCount: (events: number) => void) => Promise<void>): Promise<void>;
   /** Writes drafts in one transaction; resolved means durable. Errors: `storage-full`, `storage-failed`. */
   write(drafts: readonly EventDraft[]): Promise<Result<readonly LogEvent[]>>;
   /** The same for things that get a printed id: the maker mints one for each. Errors as `write`, and `counter-spent`. */
@@ -70,10 +71,12 @@ export function createSite(log: DeviceLog, clock: Clock, keeper: ReadonlySignal<
   let foldedTo: Cursor = 0;
   let queue: Promise<void> = Promise.resolve();
 
+  function countRead(count: number): void {
+    readSoFar.value = count;
+  }
+
   async function foldAll(): Promise<void> {
-    const { events, cursor } = await readAll(log, 0, (count) => {
-      readSoFar.value = count;
-    });
+    const { events, cursor } = await readAll(log, 0, countRead);
     facility.value = foldFacility(events);
     foldedTo = cursor;
   }
@@ -101,12 +104,14 @@ export function createSite(log: DeviceLog, clock: Clock, keeper: ReadonlySignal<
     facility.value = { ...next };
   }
 
-  async function open(): Promise<void> {
+  async function open(firstCopy?: (onCount: (events: number) => void) => Promise<void>): Promise<void> {
     try {
       const kept = await log.readSnapshot(SNAPSHOT_VERSION);
       const known = kept === null ? null : fromSnapshot(kept.json);
-      if (kept === null || known === null) await foldAll();
-      else {
+      if (kept === null || known === null) {
+        if (firstCopy !== undefined && (await log.head()) === 0) await firstCopy(countRead);
+        await foldAll();
+      } else {
         facility.value = known;
         foldedTo = kept.cursor;
         await catchUp();

@@ -1,5 +1,6 @@
 import { useComputed, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
+import { sayDay } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
 import { isNewerHere } from './serviceWorker.ts';
 
@@ -8,9 +9,12 @@ const LOOK_EVERY_MS = 5000;
 /** Says that the network is away and how much waits for it; nothing while all is sent. */
 export function NetworkLine() {
   const words = useNetworkWords();
-  if (words === null && !isNewerHere.value) return null;
+  const { hub, clock } = useApp();
+  const demo = hub.demo.value ? `Demo: an invented house, standing on ${sayDay(clock.today.value)}` : null;
+  if (words === null && demo === null && !isNewerHere.value) return null;
   return (
     <div class="network-line" role="status">
+      {demo !== null && <p>{demo}</p>}
       {words !== null && <p>{words}</p>}
       {isNewerHere.value && (
         <p>

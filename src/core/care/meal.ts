@@ -141,10 +141,7 @@ function ranking(question: MealQuestion, mealG: readonly [number, number]): (a: 
   const known = (one: Choice): number => (one.prey === question.lastPrey[0] ? 0 : 1);
   const usual = (one: Choice): number => (one.prey.split('-')[0] === kind ? 0 : 1);
   return (a, b) =>
-    known(a) - known(b) ||
-    usual(a) - usual(b) ||
-    spill(a, mealG) - spill(b, mealG) ||
-    byDistance(mealG)(a, b);
+    known(a) - known(b) || usual(a) - usual(b) || spill(a, mealG) - spill(b, mealG) || byDistance(mealG)(a, b);
 }
 
 /** How many grams the lightest and the heaviest such meal lie outside the plan. */

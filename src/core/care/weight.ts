@@ -29,9 +29,7 @@ export function checkWeighing(animal: AnimalRecord, weightG: number, day: Day): 
   const explained = food === null || gain <= food + ENTRY_MARGIN * last.weightG;
   const likely = explained && (weightG >= LEAST_SHARE * last.weightG || laidSince(animal, last.day));
   const times = roundTo(weightG / last.weightG, 2);
-  return likely
-    ? null
-    : problem('weight-unlikely', { weight: sayGrams(weightG), times, last: sayGrams(last.weightG) });
+  return likely ? null : problem('weight-unlikely', { weight: sayGrams(weightG), times, last: sayGrams(last.weightG) });
 }
 
 /** Rule CARE-LOSS: the loss since the last reset; laying is a reset, so it never raises an alarm (CARE-LAYING). */

@@ -1,0 +1,141 @@
+import { basename } from 'node:path';
+import {
+  type LeftOut,
+  type Manifest,
+  PRINTERS,
+  type PrinterProfile,
+  printCards,
+  type Stock,
+  slots,
+  stockById,
+} from '../../../print/index.ts';
+import { loadFonts, sha256 } from '../../../print/node/index.ts';
+import type { CardContent } from '../../core/index.ts';
+import { type Given, needed, noWords, oneOf, wholeOf } from '../args.ts';
+import { askedCards } from '../askedCards.ts';
+import type { Command, ExitCode } from '../command.ts';
+import { writeWhole } from '../files.ts';
+import { type Io, say, warn } from '../io.ts';
+import { progress } from '../progress.ts';
+import { orRefuse, refusal } from '../refused.ts';
+import { openSite, type Site } from '../site.ts';
+
+const MOST_FIRST = 1000;
+
+const HELP = `tubwright cards --site FILE|DIR --stock ID --out X.pdf --manifest X.json [--on DATE] [--only stale|all|ID,…]
+                [--first N] [--order walk|stack] [--printer ID]
+
+Prints the cards of tubs in walking order, and a manifest of what stands where (mm from the page's top left corner).
+Whatever was asked for and not printed is in the manifest's "left" and on the screen, and the exit code is then 1.
+The same site, date and stock give the same bytes. Both files are written whole or not at all.
+
+  --site FILE|DIR  an event log (NDJSON), or a hub's folder; nothing is written into it
+  --on DATE        the day that the cards speak of, such as 2026-11-25 (default: today at the site)
+  --stock ID       the paper; an unknown id says which there are
+  --only WHICH     stale: cards that no longer say what is known, or were never printed (default)
+                   all: every animal that is here;  ID,ID,…: these animals
+  --first N        the first free label of a used sheet, from 1
+  --order ORDER    walk: in walking order over the sheet (default);  stack: so that cut stacks are in that order
+  --printer ID     ${PRINTERS.map(({ id, name }) => `${id}: ${name}`).join('\n                   ')}
+
+Print at actual size, not “fit to page”, and measure the ruler on the sheet.`;
+
+/** The week's cards. */
+export const cards: Command = {
+  help: HELP,
+  options: {
+    site: 'text',
+    on: 'text',
+    stock: 'text',
+    only: 'text',
+    first: 'text',
+    order: 'text',
+    printer: 'text',
+    out: 'text',
+    manifest: 'text',
+  },
+  run: runCards,
+};
+
+interface Order {
+  readonly stock: Stock;
+  readonly printer: PrinterProfile | undefined;
+  readonly first: number | undefined;
+  readonly order: 'walk' | 'stack' | undefined;
+  readonly out: string;
+  readonly manifest: string;
+}
+
+async function runCards(given: Given, io: Io): Promise<ExitCode> {
+  noWords(given);
+  const order = orderOf(given);
+  const site = await openSite(given, io);
+  const asked = askedCards(site, given.texts['only'] ?? 'stale');
+  const { pdf, manifest } = await print(site, asked.cards, order, io);
+  const whole: Manifest = { ...manifest, left: [...asked.left, ...manifest.left] };
+  await writeWhole([
+    { path: order.out, pieces: [pdf] },
+    { path: order.manifest, pieces: [`${JSON.stringify(whole)}\n`] },
+  ]);
+  return report(whole, order.out, io);
+}
+
+/** Everything that can be wrong with the order itself is refused before anything is read or written. */
+function orderOf(given: Given): Order {
+  const [out, manifest] = [needed(given, 'out'), needed(given, 'manifest')];
+  const stock = orRefuse(stockById(needed(given, 'stock')));
+  const order = oneOf(given, 'order', ['walk', 'stack']);
+  const first = wholeOf(given, 'first', [1, MOST_FIRST]);
+  orRefuse(slots(stock, 1, { first, order }));
+  return { stock, printer: printerOf(given), first, order, out, manifest };
+}
+
+function printerOf(given: Given): PrinterProfile | undefined {
+  const id = given.texts['printer'];
+  if (id === undefined) return undefined;
+  const found = PRINTERS.find((one) => one.id === id);
+  if (found !== undefined) return found;
+  throw refusal('printer-unknown', { printer: id, known: PRINTERS.map((one) => one.id).join(', ') });
+}
+
+async function print(site: Site, contents: readonly CardContent[], order: Order, io: Io) {
+  const bar = progress(io, 'setting cards');
+  const { stock, printer, first, order: laid } = order;
+  // Print takes up each card's content once, when it sets that card: that is how far it has come.
+  const counted = contents.map((content, at) => ({
+    get content() {
+      bar.at(at / contents.length);
+      return content;
+    },
+  }));
+  const host = site.facility.site.host ?? undefined;
+  const job = { cards: counted, stock, printer, first, order: laid, host, printedOn: site.on };
+  try {
+    return await printCards({ ...job, fonts: await loadFonts(), sha256 });
+  } finally {
+    bar.end();
+  }
+}
+
+function report({ pieces, pages, stock, left, sha256: hash }: Manifest, out: string, io: Io): ExitCode {
+  const printed = new Set(pieces.map((piece) => piece.id)).size;
+  const backs = pieces.filter((piece) => piece.back).length;
+  const second = backs === 0 ? '' : `, ${backs} with a second face`;
+  say(
+    io,
+    `${basename(out)}: ${count(printed, 'card')}${second}, ${count(pages.length, 'page')} of ${stock}, sha256 ${hash}`,
+  );
+  if (printed === 0 && left.length === 0)
+    warn(io, 'No card is out of date, so the sheet is empty. Ask with --only all for every card.');
+  return reportLeft(left, io);
+}
+
+function reportLeft(left: readonly LeftOut[], io: Io): ExitCode {
+  for (const { id, why } of left) warn(io, `not printed: ${id}: ${why}`);
+  if (left.length > 0) warn(io, `${count(left.length, 'card')} asked for and not printed; the manifest names them.`);
+  return left.length > 0 ? 1 : 0;
+}
+
+function count(number: number, what: string): string {
+  return `${number} ${what}${number === 1 ? '' : 's'}`;
+}
