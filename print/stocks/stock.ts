@@ -1,0 +1,106 @@
+import { ok, type Result, refuse } from '../../src/core/index.ts';
+
+/** A sheet of labels, or a page that is one card. All lengths in mm from the page's top left corner. */
+export interface Stock {
+  readonly id: string;
+  readonly name: string;
+  readonly pageWidthMm: number;
+  readonly pageHeightMm: number;
+  readonly labelWidthMm: number;
+  readonly labelHeightMm: number;
+  readonly columns: number;
+  readonly rows: number;
+  readonly firstXMm: number;
+  readonly firstYMm: number;
+  readonly pitchXMm: number;
+  readonly pitchYMm: number;
+  /** What the printer cannot reach at the page's edge; content keeps that far away from it. */
+  readonly printerInsetMm: number;
+}
+
+/** x, y, width and height in mm. */
+export type BoxMm = readonly [x: number, y: number, width: number, height: number];
+
+/** What stays free inside each edge of a label, in mm. */
+export interface Inset {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/** Content keeps this far from a cut edge: sheets creep by up to a millimetre, and sleeves cover the rim. */
+const PADDING_MM = 3;
+/** Rounding of inches to mm in label data must not count as an overlap. */
+const SLACK_MM = 0.02;
+
+/** The number of labels on one sheet. */
+export function labelsPerPage(stock: Stock): number {
+  return stock.columns * stock.rows;
+}
+
+/** The box of a label; `label` counts from 1, along the rows. */
+export function labelBox(stock: Stock, label: number): BoxMm {
+  const column = (label - 1) % stock.columns;
+  const row = Math.floor((label - 1) / stock.columns);
+  return [
+    round(stock.firstXMm + column * stock.pitchXMm),
+    round(stock.firstYMm + row * stock.pitchYMm),
+    stock.labelWidthMm,
+    stock.labelHeightMm,
+  ];
+}
+
+/** The same inset for every label of a stock, wide enough for the ones at the page's edge. */
+export function contentInset(stock: Stock): Inset {
+  const last = labelBox(stock, labelsPerPage(stock));
+  const keep = (room: number) => round(Math.max(PADDING_MM, stock.printerInsetMm - Math.max(0, room)));
+  return {
+    left: keep(stock.firstXMm),
+    top: keep(stock.firstYMm),
+    right: keep(stock.pageWidthMm - last[0] - last[2]),
+    bottom: keep(stock.pageHeightMm - last[1] - last[3]),
+  };
+}
+
+/** A stock whose labels neither overlap nor leave the page. Errors: `stock-overlaps`, `stock-off-page`. */
+export function checkStock(stock: Stock): Result<Stock> {
+  const why = sizesWrong(stock);
+  if (why) return refuse('stock-off-page', { stock: stock.id, why });
+  if (stock.columns > 1 && stock.pitchXMm < stock.labelWidthMm - SLACK_MM)
+    return refuse('stock-overlaps', {
+      stock: stock.id,
+      why: `${stock.labelWidthMm} mm wide, pitch ${stock.pitchXMm} mm`,
+    });
+  if (stock.rows > 1 && stock.pitchYMm < stock.labelHeightMm - SLACK_MM)
+    return refuse('stock-overlaps', {
+      stock: stock.id,
+      why: `${stock.labelHeightMm} mm high, pitch ${stock.pitchYMm} mm`,
+    });
+  const [x, y, width, height] = labelBox(stock, labelsPerPage(stock));
+  if (stock.firstXMm < 0 || x + width > stock.pageWidthMm + SLACK_MM)
+    return refuse('stock-off-page', {
+      stock: stock.id,
+      why: `from ${stock.firstXMm} to ${round(x + width)} mm across, page ${stock.pageWidthMm} mm`,
+    });
+  if (stock.firstYMm < 0 || y + height > stock.pageHeightMm + SLACK_MM)
+    return refuse('stock-off-page', {
+      stock: stock.id,
+      why: `from ${stock.firstYMm} to ${round(y + height)} mm down, page ${stock.pageHeightMm} mm`,
+    });
+  return ok(stock);
+}
+
+function sizesWrong(stock: Stock): string | null {
+  const { columns, rows } = stock;
+  if (!(Number.isInteger(columns) && Number.isInteger(rows) && columns > 0 && rows > 0))
+    return `${columns} columns and ${rows} rows`;
+  const lengths = [stock.pageWidthMm, stock.pageHeightMm, stock.labelWidthMm, stock.labelHeightMm];
+  if (!lengths.every((length) => Number.isFinite(length) && length > 0)) return 'a length is not more than 0 mm';
+  const places = [stock.firstXMm, stock.firstYMm, stock.pitchXMm, stock.pitchYMm, stock.printerInsetMm];
+  return places.every(Number.isFinite) ? null : 'a place is not a number of mm';
+}
+
+function round(mm: number): number {
+  return Math.round(mm * 1000) / 1000;
+}
