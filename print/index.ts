@@ -19,6 +19,7 @@ export {
   layCards,
   printCards,
 } from './printCards.ts';
+export { qrBlocks } from './qr/blocks.ts';
 export { qrPayload } from './qr/payload.ts';
 export { moduleMm, OFFICE_600, PRINTERS, type PrinterProfile, snapMm } from './qr/profiles.ts';
 export { darkRectangles, type ModuleRect } from './qr/rectangles.ts';

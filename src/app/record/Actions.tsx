@@ -1,17 +1,11 @@
 import { type Signal, useSignal } from '@preact/signals';
-import type { Action, Day } from '../../core/index.ts';
+import type { Day } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
 import { DayChoice } from './DayChoice.tsx';
+import type { Doing } from './doing.ts';
 import { Primary } from './Primary.tsx';
 import type { Standing } from './standing.ts';
 import { type SheetName, WordSheet } from './WordSheets.tsx';
-
-/** What an action button of a record does: it writes at once, asks for a weight, or opens a sheet for words. */
-export interface Doing {
-  act(action: Action): void;
-  weigh(): void;
-  open(sheet: SheetName): void;
-}
 
 /** The one thing to do now, then four common ones, then all. */
 export function Actions({ standing }: { readonly standing: Standing }) {

@@ -1,5 +1,5 @@
 import { sayGramRange, sayPrey } from '../../core/index.ts';
-import type { Doing } from './Actions.tsx';
+import type { Doing } from './doing.ts';
 import { type Standing, whatNow } from './standing.ts';
 
 /** The one thing to do now, full width, with the caution that belongs to it. */

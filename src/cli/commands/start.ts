@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { networkInterfaces } from 'node:os';
 import { join, resolve } from 'node:path';
-import qrcode from 'qrcode';
+import { qrBlocks } from '../../../print/index.ts';
 import { addDays, parseDay } from '../../core/index.ts';
 import { startHub } from '../../hub/index.ts';
 import { type Given, noWords, wholeOf } from '../args.ts';
@@ -80,7 +80,7 @@ async function sayWhere(io: Io, url: string, host: string, data: string | undefi
   say(io, `Tubwright is at ${local}`);
   for (const address of others) say(io, `  and at ${address}`);
   say(io, data === undefined ? 'Kept in memory only: nothing stays when it is closed.' : `Kept in ${resolve(data)}`);
-  say(io, await codeOf(others[0] ?? local, io));
+  say(io, qrBlocks(others[0] ?? local));
   if (open) for (const line of CAMERA_WORDS) say(io, line);
   say(io, 'Ctrl-C closes it.');
 }
@@ -89,10 +89,6 @@ const CAMERA_WORDS = [
   'A browser gives a page the camera only over https or on localhost. On a phone that opens one of the addresses above',
   'the camera stays off: put an https proxy before the hub, or use a typing scanner, a photo or typed ids there.',
 ];
-
-function codeOf(url: string, io: Io): Promise<string> {
-  return qrcode.toString(url, io.terminal ? { type: 'terminal', small: true } : { type: 'utf8' });
-}
 
 /** This computer's addresses that others on the network can reach. */
 function networkAddresses(): readonly string[] {

@@ -183,8 +183,9 @@ function flagsOf(facility: Facility, animal: AnimalRecord, due: Due | null): rea
 
 function holdFlag(hold: { reason: string; until: Day | null }): CardFlag {
   const until = hold.until === null ? '' : ` until ${sayDayShort(hold.until)}`;
+  const short = hold.until === null ? 'HOLD' : `HOLD to ${sayMonthDay(hold.until)}`;
   const long = hold.reason.includes('until') ? hold.reason : `${hold.reason}${until}`;
-  return { kind: 'hold', long: `Hold: ${long}`, medium: `Hold${until || `: ${hold.reason}`}`, short: 'HOLD' };
+  return { kind: 'hold', long: `Hold: ${long}`, medium: `Hold${until || `: ${hold.reason}`}`, short };
 }
 
 function animalFlag(facility: Facility, flag: AnimalRecord['flags'][number]): CardFlag {
