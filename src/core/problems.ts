@@ -131,6 +131,10 @@ export const PROBLEMS = {
     says: 'This animal has no place yet.',
     remedy: 'Scan the animal and then the tub to move it there.',
   },
+  'freezer-empty': {
+    says: 'There is no prey at hand to choose from.',
+    remedy: 'Count the freezer, or write down the lot that came.',
+  },
   'prey-unknown': {
     says: 'The prey “{prey}” is not in the list.',
     remedy: 'Take one of: {known}.',

@@ -100,7 +100,8 @@ function mealWindow(animal: AnimalRecord, plan: FeedPlan): Window {
     };
   }
   if (last === null) {
-    const since = animal.acquiredOn ?? animal.hatchedOn ?? animal.addedOn;
+    // An adult that was entered lately has eaten before: it is due from now on, not overdue since it hatched.
+    const since = [animal.acquiredOn, animal.hatchedOn].filter((day) => day !== null).reduce(laterDay, animal.addedOn);
     return {
       from: since,
       to: addDays(since, high),

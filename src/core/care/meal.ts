@@ -66,8 +66,7 @@ export function chooseMeal(question: MealQuestion): Result<Meal> {
   const set = plan.value.prey === null ? null : fixedPrey(plan.value.prey, plan.value.count, question, mealG);
   if (set !== null && !set.ok) return set;
   const fits = set?.value ?? bestFit(question, mealG);
-  if (fits === null)
-    return refuse('prey-unknown', { prey: 'none', known: PREY_CLASSES.map((one) => one.id).join(', ') }, 'stock');
+  if (fits === null) return refuse('freezer-empty', {}, 'stock');
   return ok({
     prey: fits.prey,
     count: fits.items,

@@ -1,0 +1,94 @@
+import { describe, expect, it } from 'vitest';
+import {
+  AGAIN_MINUTES,
+  ENTRY_MARGIN,
+  HOLD_DAYS,
+  LOSS_PERCENT,
+  PREY_CLASSES,
+  SHARE_LIMITS,
+  SPARE_SHARE,
+  SPECIES,
+} from '../../src/core/index.ts';
+import { filesIn, readText, tableRows } from './sources.ts';
+
+const DOC = readText('docs/rules.md');
+const ROWS = tableRows(DOC);
+const RULE = /\bCARE-[A-Z]+\b/g;
+const DOCUMENTED = ROWS.filter(([first = '']) => /^CARE-[A-Z]+$/.test(first));
+
+function idsIn(text: string): readonly string[] {
+  return [...new Set(text.match(RULE) ?? [])].sort();
+}
+
+/** The titles of tests and of their groups: the first argument of describe and it, on one line or the next. */
+function titlesIn(text: string): string {
+  const titles = text.matchAll(/\b(?:describe|it)(?:\.each)?\((?:[\w.()]*\)\()?\s*(['"`])((?:\\.|(?!\1)[\s\S])*)\1/g);
+  return [...titles].map((title) => title[2]).join('\n');
+}
+
+describe('docs/rules.md', () => {
+  const inCode = idsIn([...filesIn('src/core', '.ts').values()].join('\n'));
+  it('lists exactly the rules that src/core names', () => {
+    expect(inCode.length).toBeGreaterThanOrEqual(18);
+    expect(DOCUMENTED.map(([id]) => id).sort()).toEqual(inCode);
+  });
+  it('says of every rule what it says, its default, its mark and its source', () => {
+    for (const [id, says = '', byDefault = '', mark = '', source = ''] of DOCUMENTED) {
+      expect([id, says.length > 20, byDefault.length > 0, /^[SCDM](, [SCDM])*$/.test(mark), source.length > 5]).toEqual(
+        [id, true, true, true, true],
+      );
+    }
+  });
+  it('says that no vet has reviewed the defaults', () => {
+    expect(DOC).toContain('No vet has reviewed these defaults.');
+  });
+  it('has the figures of the code', () => {
+    const row = (id: string): string => DOCUMENTED.find(([first]) => first === id)?.join(' ') ?? '';
+    const figures: readonly [string, string][] = [
+      ['CARE-OPAQUE', `${HOLD_DAYS.opaque} days`],
+      ['CARE-REGURGITATION', `${HOLD_DAYS.regurgitation} days`],
+      ['CARE-REGURGITATION', `within ${HOLD_DAYS.regurgitationWindow} days`],
+      ['CARE-ARRIVAL', `${HOLD_DAYS.arrival} days`],
+      ['CARE-HATCHLING', `${HOLD_DAYS.firstShed} days`],
+      ['CARE-COOLING', `${HOLD_DAYS.afterCooling} days`],
+      ['CARE-AGAIN', `${AGAIN_MINUTES} minutes`],
+      ['CARE-ENTRY', `${ENTRY_MARGIN * 100} %`],
+      ['CARE-THAW', `${SPARE_SHARE * 100} %`],
+      ['CARE-LOSS', `${LOSS_PERCENT.note}, ${LOSS_PERCENT.review} and ${LOSS_PERCENT.urgent} %`],
+      ['CARE-SHARE', `${SHARE_LIMITS.adultPercent} % for adults, ${SHARE_LIMITS.youngPercent} % for young`],
+      ['CARE-SHARE', `above ${SHARE_LIMITS.confirmPercent} %`],
+    ];
+    for (const [id, figure] of figures) expect(row(id), id).toContain(figure);
+  });
+  it('has every prey class of the code', () => {
+    const rows = ROWS.filter(([first = '']) => /^(mouse|rat)-/.test(first)).map((row) => row.slice(0, 3));
+    expect(rows).toEqual(PREY_CLASSES.map((one) => [one.id, `${one.eachG[0]}–${one.eachG[1]}`, one.mark]));
+  });
+  it('has every feed plan of the code', () => {
+    const rows = ROWS.filter(([first = '']) => SPECIES.some((one) => one.name === first));
+    expect(rows).toEqual(
+      SPECIES.flatMap(({ name, bands }) =>
+        bands.map(({ belowG, percent, everyDays, mark }) => [
+          name,
+          belowG === null ? 'largest band' : `under ${belowG} g`,
+          percent.join('–'),
+          everyDays.join('–'),
+          mark,
+        ]),
+      ),
+    );
+  });
+});
+
+describe('every rule', () => {
+  const titles = titlesIn([...filesIn('tests', '.test.ts').values()].join('\n'));
+  it.each(DOCUMENTED.map(([id]) => id))('%s is named by the title of a test', (id) => {
+    expect(titles).toContain(id);
+  });
+  it('is looked for in titles only, not in the code under them', () => {
+    expect(titlesIn("it('CARE-ONE holds', () => { expect('CARE-TWO'); });")).toBe('CARE-ONE holds');
+    expect(titlesIn("it.each(cases)('CARE-THREE %s', () => {});\ndescribe(\n  'CARE-FOUR',")).toBe(
+      'CARE-THREE %s\nCARE-FOUR',
+    );
+  });
+});
