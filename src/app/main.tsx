@@ -4,12 +4,14 @@ import './look/parts.css';
 import { effect } from '@preact/signals';
 import { render } from 'preact';
 import { createApp } from './model/app.ts';
-import { registerServiceWorker, Shell } from './shell/index.ts';
+import { NotOpened, registerServiceWorker, Shell } from './shell/index.ts';
 
 const MINUTE_MS = 60_000;
 
 async function start(into: HTMLElement): Promise<void> {
-  const app = await createApp();
+  const created = await createApp();
+  if (!created.ok) return render(<NotOpened why={created.problem} />, into);
+  const app = created.value;
   render(<Shell app={app} />, into);
   registerServiceWorker();
   setInterval(app.clock.look, MINUTE_MS);

@@ -1,4 +1,4 @@
-import { clash, type EventId, foldFacility, type Id, isKnown, type LogEvent, type Problem } from '../core/index.ts';
+import { clash, type EventId, type Facility, type Id, isKnown, type LogEvent, type Problem } from '../core/index.ts';
 import { eventLine } from '../store/index.ts';
 
 /** What stands out in a log, beyond its lines. */
@@ -17,13 +17,13 @@ export interface Findings {
   readonly missing: ReadonlyMap<number, number>;
 }
 
-/** Looks a log through. */
-export function findings(events: readonly LogEvent[]): Findings {
+/** Looks a log and its fold through. */
+export function findings(events: readonly LogEvent[], facility: Facility): Findings {
   const { lines, clashes, twice } = byId(events);
   const unknown = new Map<string, number>();
   for (const event of events) if (!isKnown(event)) unknown.set(event.kind, (unknown.get(event.kind) ?? 0) + 1);
   const loose = events.filter((event) => isKnown(event) && isLoose(event, lines)).length;
-  const strangers = new Map([...foldFacility(events).strangers].filter(([, count]) => count > 0));
+  const strangers = new Map([...facility.strangers].filter(([, count]) => count > 0));
   return { clashes: [...clashes].map(clash), unknown, strangers, loose, twice, missing: missingNumbers(events) };
 }
 

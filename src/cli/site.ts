@@ -3,7 +3,7 @@ import { stat } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { type Day, type Facility, foldFacility, type LogEvent, type Problem, problem } from '../core/index.ts';
 import { EVENTS_FILE } from '../hub/index.ts';
-import { type LogReading, logReader } from '../store/index.ts';
+import { type LogReading, logReader, MORE, readLine } from '../store/index.ts';
 import { dayOf, type Given, needed } from './args.ts';
 import type { Io } from './io.ts';
 import { progress } from './progress.ts';
@@ -48,11 +48,13 @@ export async function readLogFile(path: string, io: Io): Promise<ReadLog> {
   const { file, ofHub, bytes } = await locate(path);
   const bar = progress(io, `reading ${basename(file)}`);
   const reader = logReader();
+  const end = new PlainEnd();
   const events: LogEvent[] = [];
   let read = 0;
   try {
     for await (const piece of createReadStream(file, { encoding: 'utf8', highWaterMark: 1 << 18 })) {
       for (const event of reader.push(String(piece))) events.push(event);
+      end.push(String(piece));
       read += Buffer.byteLength(String(piece));
       bar.at(read / bytes);
     }
@@ -61,8 +63,29 @@ export async function readLogFile(path: string, io: Io): Promise<ReadLog> {
   } finally {
     bar.end();
   }
+  for (const event of reader.push(end.missing())) events.push(event);
   const { events: last, problems, sealed } = reader.end();
   return { events: [...events, ...last], problems, sealed, file, ofHub };
+}
+
+/**
+ * Files of other programs often lack the newline after the last line. Ours never do, and mark the lines that more
+ * follows: where no line is marked and the last one is whole, the newline is all that is missing.
+ */
+class PlainEnd {
+  #rest = '';
+  #marked = false;
+
+  push(text: string): void {
+    const all = this.#rest + text;
+    this.#marked ||= all.includes(`${MORE}\n`);
+    this.#rest = all.slice(all.lastIndexOf('\n') + 1);
+  }
+
+  /** What to add at the end. */
+  missing(): string {
+    return !this.#marked && !this.#rest.startsWith('{"seal"') && readLine(this.#rest).ok ? '\n' : '';
+  }
 }
 
 async function locate(path: string): Promise<{ file: string; ofHub: boolean; bytes: number }> {

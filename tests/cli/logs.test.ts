@@ -28,6 +28,9 @@ describe('check', () => {
   const noSeal = siteEvents().map(eventLine).join('\n');
   const twin = eventsOf([['2026-11-02', 'animal-weighed', [MOSS], { weightG: 901 }]], 16).map(eventLine);
   it.each([
+    ['its seal cut off within the last newline', text.slice(0, -1), /ends in the middle of line 23/],
+    ['cut right before a newline', text.slice(0, text.indexOf('\n', 1500)), /ends in the middle of line \d/],
+    ['cut right before the mark of a line', text.slice(0, text.indexOf(' \n', 1500)), /ends in the middle of line \d/],
     ['cut within a line', text.slice(0, 1500), /The file ends in the middle of line 6\./],
     ['cut between two lines', `${lines.slice(0, 5).join('\n')}\n`, /The file ends in the middle of line 6\./],
     ['one character changed', text.replace('"weightG":900', '"weightG":901'), /was changed after it was written/],
@@ -48,6 +51,13 @@ describe('check', () => {
   it('passes a file without a seal, but says that nothing proves it whole', async () => {
     const { code, out } = await checked('plain.ndjson', `${noSeal}\n`);
     expect([code, out]).toEqual([0, expect.stringMatching(/^seal: none that proves that the file is whole$/m)]);
+  });
+
+  it('passes a file of another program that lacks the last newline', async () => {
+    const { code, out, err } = await checked('other.ndjson', noSeal);
+    expect([code, err, out]).toEqual([0, '', expect.stringMatching(/22 events/)]);
+    expect((await tubwright(['export', '--site', path('other.ndjson'), '--out', path('same.ndjson')])).code).toBe(0);
+    expect(readFileSync(path('same.ndjson'), 'utf8')).toBe(text);
   });
 
   it('notes what is odd but sound', async () => {

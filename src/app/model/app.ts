@@ -1,12 +1,14 @@
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
+import { ok, type Result } from '../../core/index.ts';
 import { idbLog } from '../../store/idb/index.ts';
+import type { DeviceLog } from '../../store/index.ts';
 import { type Clock, createClock } from './clock.ts';
 import { createDesk, type DeskModel } from './desk.ts';
 import { createHubLink, type HubLink } from './hubLink.ts';
 import { createSettings, type Settings } from './settings.ts';
 import { createSigns, type Signs } from './signs.ts';
-import { createSite, type SiteModel } from './site.ts';
+import { createSite, problemOf, type SiteModel } from './site.ts';
 import { createStrip, type StripModel } from './strip.ts';
 
 /** All models of the app; screens get them from one context. */
@@ -20,15 +22,26 @@ export interface App {
   readonly hub: HubLink;
 }
 
-export async function createApp(): Promise<App> {
-  const clock = createClock();
+/** All models, on the device's log. Errors: `storage-full`, `storage-failed`. */
+export async function createApp(): Promise<Result<App>> {
   const settings = createSettings();
+  const log = await openLog();
+  if (!log.ok) return log;
+  const clock = createClock();
   const signs = createSigns();
-  const site = createSite(await idbLog('tubwright'), clock, settings.keeper);
+  const site = createSite(log.value, clock, settings.keeper);
   const strip = createStrip();
   const desk = createDesk({ site, clock, strip, signs });
   const hub = createHubLink(site, clock);
-  return { clock, settings, signs, site, strip, desk, hub };
+  return ok({ clock, settings, signs, site, strip, desk, hub });
+}
+
+async function openLog(): Promise<Result<DeviceLog>> {
+  try {
+    return ok(await idbLog('tubwright'));
+  } catch (error) {
+    return { ok: false, problem: problemOf(error) };
+  }
 }
 
 export const AppContext = createContext<App | null>(null);

@@ -63,6 +63,8 @@ export function createHubLink(site: SiteModel, clock: Clock, storage: Storage = 
     async start() {
       standOn(storage.getItem(DEMO_DAY));
       await askForDemoDay();
+      // Back in reach of the network, nobody should wait for the pause after the last failure to end.
+      addEventListener('online', () => void client.syncNow());
       // One tab talks to the hub; on plain http, where locks are missing, each tab does, which does no harm.
       if (navigator.locks === undefined) client.start();
       else void navigator.locks.request('tubwright-hub', () => new Promise(() => client.start()));

@@ -259,7 +259,8 @@ function subjectsOf(events: readonly LogEvent[]): ReadonlySet<Id | typeof SITE> 
   );
 }
 
-function problemOf(error: unknown): Problem {
+/** A failure of the log in words, whatever was thrown. */
+export function problemOf(error: unknown): Problem {
   if (error instanceof LogFailure) return error.problem;
   return problem('storage-failed', { why: error instanceof Error ? error.message : String(error) });
 }

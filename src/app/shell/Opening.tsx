@@ -1,3 +1,4 @@
+import type { Problem } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
 
@@ -12,10 +13,14 @@ export function Opening() {
   );
 }
 
-/** The log could not be opened: nothing can be written, and the way out is said. */
+/** The log was not read: nothing can be written, and the way out is said. */
 export function OpeningFailed() {
   const { site } = useApp();
-  const why = site.failure.value;
+  return <NotOpened why={site.failure.value} />;
+}
+
+/** The same where there is no log on this device at all, so that no other screen could stand. */
+export function NotOpened({ why }: { readonly why: Problem | null }) {
   return (
     <section class="page">
       <h1>The log did not open</h1>

@@ -1,2 +1,3 @@
+export { NotOpened } from './Opening.tsx';
 export { Shell } from './Shell.tsx';
 export { registerServiceWorker } from './serviceWorker.ts';

@@ -1,5 +1,14 @@
+import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
-import { foldFacility, type LogEvent, type Problem, problem, sayId, sayNumber } from '../../core/index.ts';
+import {
+  type Facility,
+  foldFacility,
+  type LogEvent,
+  type Problem,
+  problem,
+  sayId,
+  sayNumber,
+} from '../../core/index.ts';
 import { checkFile, type Soundness } from '../../store/file/index.ts';
 import { readLog } from '../../store/index.ts';
 import { type Given, onlyWord } from '../args.ts';
@@ -29,10 +38,11 @@ export const check: Command = {
 async function runCheck(given: Given, io: Io): Promise<ExitCode> {
   const log = await readLogFile(onlyWord(given, 'FILE'), io);
   const proof = await proofOf(log);
-  const found = findings([...log.events, ...proof.parked]);
+  const facility = foldFacility(log.events);
+  const found = findings([...log.events, ...proof.parked], facility);
   const problems = [...proof.problems, ...found.clashes];
   const sound = problems.length === 0;
-  const counts = countsOf(log.events);
+  const counts = countsOf(log.events, facility);
   if (given.bare.has('json')) {
     say(io, JSON.stringify({ file: log.file, sound, seal: proof.seal, ...counts, problems, notes: notesOf(found) }));
   } else sayFindings(io, log.file, counts, [`seal: ${SEAL_WORDS[proof.seal]}`, ...notesOf(found)]);
@@ -48,15 +58,21 @@ interface Proof {
   readonly parked: readonly LogEvent[];
 }
 
-async function proofOf({ file, ofHub, events }: ReadLog): Promise<Proof> {
-  const { proof: seal, problems } = await checkFile(file);
-  const isEmpty = !ofHub && events.length === 0 && seal === 'unsealed' && problems.length === 0;
+async function proofOf(log: ReadLog): Promise<Proof> {
+  const { file, ofHub } = log;
+  // Only a hub's file has its seals beside it; every other was read through already.
+  const { proof: seal, problems } = existsSync(`${file}.seals`) ? await checkFile(file) : ownProof(log);
+  const isEmpty = !ofHub && log.events.length === 0 && seal === 'unsealed' && problems.length === 0;
   const parked = ofHub ? await readFile(`${file}.parked`, 'utf8').catch(() => '') : '';
   return {
     seal,
     problems: isEmpty ? [problem('file-cut', { line: 1, sound: 0 })] : problems,
     parked: readLog(parked).events,
   };
+}
+
+function ownProof({ sealed, problems }: ReadLog): Pick<Soundness, 'proof' | 'problems'> {
+  return { proof: sealed ? 'sealed' : 'unsealed', problems };
 }
 
 interface Counts {
@@ -66,8 +82,7 @@ interface Counts {
   readonly devices: number;
 }
 
-function countsOf(events: readonly LogEvent[]): Counts {
-  const { animals, places } = foldFacility(events);
+function countsOf(events: readonly LogEvent[], { animals, places }: Facility): Counts {
   const devices = new Set(events.map((event) => event.device)).size;
   return { events: events.length, animals: animals.size, places: places.size, devices };
 }
