@@ -70,21 +70,24 @@ export async function readLogFile(path: string, io: Io): Promise<ReadLog> {
 
 /**
  * Files of other programs often lack the newline after the last line. Ours never do, and mark the lines that more
- * follows: where no line is marked and the last one is whole, the newline is all that is missing.
+ * follows: where lines stand before it, none is marked and the last one is whole, only the newline is missing.
  */
 class PlainEnd {
   #rest = '';
   #marked = false;
+  #begun = false;
 
   push(text: string): void {
     const all = this.#rest + text;
     this.#marked ||= all.includes(`${MORE}\n`);
+    this.#begun ||= all.includes('\n');
     this.#rest = all.slice(all.lastIndexOf('\n') + 1);
   }
 
   /** What to add at the end. */
   missing(): string {
-    return !this.#marked && !this.#rest.startsWith('{"seal"') && readLine(this.#rest).ok ? '\n' : '';
+    const isPlain = this.#begun && !this.#marked;
+    return isPlain && readLine(this.#rest).ok ? '\n' : '';
   }
 }
 

@@ -22,6 +22,15 @@ function Now({ standing, doing }: PrimaryProps) {
   switch (now) {
     case 'feed':
       return <Feed standing={standing} doing={doing} />;
+    case 'soon':
+      return (
+        <>
+          <p class="wait">
+            <strong>Not due yet.</strong> {standing.dueIn === null ? '' : `The next meal is due ${standing.dueIn}.`}
+          </p>
+          <FeedAllTheSame doing={doing} />
+        </>
+      );
     case 'weigh-first':
       return (
         <>
@@ -29,11 +38,7 @@ function Now({ standing, doing }: PrimaryProps) {
             Weigh first
             <small>{weightAge === null ? 'there is no weight yet' : `the weight is ${weightAge.days} days old`}</small>
           </button>
-          {meal !== null && (
-            <button type="button" class="secondary" onClick={() => doing.act({ do: 'fed-as-planned' })}>
-              Feed as planned all the same
-            </button>
-          )}
+          {meal !== null && <FeedAllTheSame doing={doing} />}
           <Caution standing={standing} />
         </>
       );
@@ -71,6 +76,14 @@ function Now({ standing, doing }: PrimaryProps) {
       now satisfies never;
       return null;
   }
+}
+
+function FeedAllTheSame({ doing }: { readonly doing: Doing }) {
+  return (
+    <button type="button" class="secondary" onClick={() => doing.act({ do: 'fed-as-planned' })}>
+      Feed as planned all the same
+    </button>
+  );
 }
 
 function Feed({ standing, doing }: PrimaryProps) {

@@ -63,12 +63,13 @@ export function standingOf(facility: Facility, animal: AnimalRecord, today: Day)
 }
 
 /** The one thing to do now. */
-export type Now = 'feed' | 'weigh-first' | 'shed' | 'vet' | 'wait' | 'gone';
+export type Now = 'feed' | 'soon' | 'weigh-first' | 'shed' | 'vet' | 'wait' | 'gone';
 
 export function whatNow({ animal, due, meal, weightAge }: Standing): Now {
   if (animal.left !== null) return 'gone';
   if (due?.state === 'vet') return 'vet';
   if (due?.state === 'hold') return due.holds.some((hold) => hold.kind === 'opaque') ? 'shed' : 'wait';
   const stale = weightAge === null || weightAge.days > weightAge.everyDays;
-  return stale || meal === null ? 'weigh-first' : 'feed';
+  if (stale || meal === null) return 'weigh-first';
+  return due?.state === 'soon' ? 'soon' : 'feed';
 }

@@ -10,7 +10,7 @@ const LOOK_EVERY_MS = 5000;
 export function NetworkLine() {
   const words = useNetworkWords();
   const { hub, clock } = useApp();
-  const demo = hub.demo.value ? `Demo: an invented house, standing on ${sayDay(clock.today.value)}` : null;
+  const demo = hub.demo.value ? `Demo: an invented house on ${sayDay(clock.today.value)}` : null;
   if (words === null && demo === null && !isNewerHere.value) return null;
   return (
     <div class="network-line" role="status">

@@ -9,7 +9,11 @@ export function useScanned(app: App): (text: string) => Promise<ScanResult | nul
   const { route } = useLocation();
   return useCallback(
     async (text) => {
-      if (!(await isReady(app)) || isAsking(app)) return null;
+      if (!(await isReady(app))) return null;
+      if (isSheetOpen()) {
+        app.signs.give('asks');
+        return null;
+      }
       const result = await app.desk.scanned(text);
       follow(result, route);
       return result;
@@ -29,11 +33,9 @@ function isReady({ site }: App): Promise<boolean> {
   });
 }
 
-/** A second card must not push a question away unanswered: it is asked again by its sign, and the card is scanned after. */
-function isAsking({ desk, signs }: App): boolean {
-  if (desk.question.value === null && desk.numberWanted.value === null) return false;
-  signs.give('asks');
-  return true;
+/** A card must push no question away unanswered, and no note or stamp half chosen: it says so by its sign, and is scanned after. */
+function isSheetOpen(): boolean {
+  return document.querySelector('dialog[open]') !== null;
 }
 
 function follow(result: ScanResult, route: (url: string) => void): void {
