@@ -245,10 +245,6 @@ export const PROBLEMS = {
     remedy: 'Nothing was printed and no card was marked. Make it again; if it fails again, print one rack at a time.',
   },
   'case-malformed': { says: 'The case cannot be read: {why}.', remedy: 'See `tubwright calc --help` for its form.' },
-  'prey-none': {
-    says: 'There is no prey at hand.',
-    remedy: 'Give at least one kind with a count, or leave the stock out.',
-  },
   'command-unknown': {
     says: 'There is no command “{command}”.',
     remedy: 'Take one of: {known}. `tubwright COMMAND --help` says more.',

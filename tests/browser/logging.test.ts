@@ -64,6 +64,19 @@ describe('a scanner that types', () => {
     expect(await page.getByRole('heading', { level: 1 }).first().textContent()).toContain('Moss');
   });
 
+  test('does not push a note away that is being written', async () => {
+    await openRecord(page, app, BRACKEN);
+    await page.getByText('All actions, and on another day').click();
+    await button('Note').click();
+    await page.getByLabel('Note', { exact: true }).fill('a tick behind the left eye');
+    await scannerTypes(page, MOSS.display);
+    await page.waitForTimeout(400);
+    expect(page.url()).toContain(BRACKEN.id);
+    expect(await page.getByLabel('Note', { exact: true }).inputValue()).toBe('a tick behind the left eye');
+    await button('Write note').click();
+    await ledger().getByText('a tick behind the left eye').waitFor();
+  });
+
   test('is not mistaken for a person who types an id slowly into a field', async () => {
     await page.goto(`${app.url}/find`);
     await page.getByRole('searchbox').focus();
@@ -106,6 +119,8 @@ describe('a stamp picked once', () => {
     await openRecord(page, app, MOSS);
     await ledger().getByText('small rat').first().waitFor();
     expect(await ledger().getByText('small rat').count()).toBe(2);
+    // Fed today, it is not offered food once more as if nothing had happened.
+    await page.getByText('Not due yet.').waitFor();
   });
 });
 

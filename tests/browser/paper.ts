@@ -12,29 +12,25 @@ interface GreyPage {
 
 const DPI = 150;
 const MM = DPI / 25.4;
+const NEAR: Film = { widthPx: 860, noise: 6 };
+
+/** How near the card is and how much the camera's picture trembles. */
+interface Film {
+  readonly widthPx: number;
+  readonly noise: number;
+}
 
 /** Makes a video of one printed card as a phone's camera would see it, for Chromium's fake camera; gives its path. */
-export function filmCard(pdf: string, boxMm: readonly number[], into: string, page = 1): string {
+export function filmCard(pdf: string, boxMm: readonly number[], into: string, film: Film = NEAR): string {
   const [left = 0, top = 0, width = 0, height = 0] = boxMm.map((mm) => Math.round(mm * MM));
-  execFileSync('pdftoppm', [
-    '-r',
-    `${DPI}`,
-    '-png',
-    '-singlefile',
-    '-f',
-    `${page}`,
-    '-l',
-    `${page}`,
-    pdf,
-    join(into, 'page'),
-  ]);
+  execFileSync('pdftoppm', ['-r', `${DPI}`, '-png', '-singlefile', pdf, join(into, 'page')]);
   const video = join(into, 'camera.mjpeg');
   const look = [
     `crop=${width}:${height}:${left}:${top}`,
-    'scale=860:-2',
+    `scale=${film.widthPx}:-2`,
     'rotate=0.06:fillcolor=0x6b6358:ow=rotw(0.06):oh=roth(0.06)',
     'pad=1280:720:(ow-iw)/2:(oh-ih)/2:color=0x6b6358',
-    'noise=alls=6:allf=t',
+    `noise=alls=${film.noise}:allf=t`,
     // Chromium's fake camera shows any other layout of the colours as plain green.
     'format=yuvj420p',
   ].join(',');

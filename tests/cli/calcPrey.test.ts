@@ -113,7 +113,7 @@ const ROWS: readonly Row[] = [
     { ...BASE, stock: [{ prey: 'rat-pup', grams: [90, 60] }] },
     wrong('case-malformed', 'stock.0.grams', /low first/),
   ],
-  ['an empty freezer', { ...BASE, stock: [] }, wrong('prey-none', 'stock', /There is no prey at hand/)],
+  ['an empty freezer', { ...BASE, stock: [] }, wrong('freezer-empty', 'stock', /There is no prey at hand/)],
   [
     'a plan from high to low',
     { ...BASE, plan: { percent: [10, 5] } },

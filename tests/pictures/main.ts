@@ -11,6 +11,8 @@ import { takeOnADesk, takeOnThePhone } from './walk.ts';
 
 /** `npm run pictures`: the pictures of docs/first-day.md, from the running demo and from the paper it prints. */
 const INTO = 'docs/pictures';
+/** The whole card in the frame of a phone held upright, and a still picture, which stays small. */
+const WHOLE = { widthPx: 520, noise: 0 };
 
 async function main(): Promise<void> {
   mkdirSync(INTO, { recursive: true });
@@ -35,7 +37,7 @@ function takePaper(folder: string, id: string, shoot: Shoot): void {
 
 async function takeScreens(folder: string, walk: ReturnType<typeof walkOfToday>, shoot: Shoot): Promise<void> {
   const sheet = printed(folder, 'film', ['--stock', 'a4-85x54', '--only', walk[0].id]);
-  const video = filmCard(sheet.pdf, sheet.manifest.pieces[0]?.boxMm ?? [], folder);
+  const video = filmCard(sheet.pdf, sheet.manifest.pieces[0]?.boxMm ?? [], folder, WHOLE);
   const app = await whenReady(spawn(process.execPath, [MAIN, 'start', '--demo', '--port', '0']));
   const browser = await launchChromium([
     '--use-fake-ui-for-media-stream',
@@ -44,8 +46,8 @@ async function takeScreens(folder: string, walk: ReturnType<typeof walkOfToday>,
     '--font-render-hinting=none',
   ]);
   try {
-    await takeOnThePhone(browser, app, walk, shoot);
     await takeOnADesk(browser, app, walk, shoot);
+    await takeOnThePhone(browser, app, walk, shoot);
   } finally {
     await browser.close();
     await app.stop();
