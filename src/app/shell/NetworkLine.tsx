@@ -1,6 +1,7 @@
 import { useComputed, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { sayDay } from '../../core/index.ts';
+import type { SyncState } from '../../sync/index.ts';
 import { useApp } from '../model/app.ts';
 import { isNewerHere } from './serviceWorker.ts';
 
@@ -30,13 +31,13 @@ export function NetworkLine() {
 
 interface Waiting {
   readonly count: number;
-  /** What waited already at the look before: with a network, younger entries are merely on their way. */
+  /** What waited already at the look before, for a tab that leaves the talking to another one. */
   readonly before: number;
   readonly isEnrolled: boolean;
 }
 
 function useNetworkWords(): string | null {
-  const { site } = useApp();
+  const { site, hub } = useApp();
   const isOnline = useSignal(navigator.onLine);
   const waiting = useSignal<Waiting>({ count: 0, before: 0, isEnrolled: false });
   useEffect(() => {
@@ -54,13 +55,19 @@ function useNetworkWords(): string | null {
       for (const change of ['online', 'offline']) removeEventListener(change, lookAgain);
     };
   }, [site]);
-  return useComputed(() => sayNetwork(isOnline.value, waiting.value)).value;
+  return useComputed(() => sayNetwork(isOnline.value, waiting.value, hub.state.value)).value;
 }
 
-function sayNetwork(isOnline: boolean, { count, before, isEnrolled }: Waiting): string | null {
+function sayNetwork(isOnline: boolean, waiting: Waiting, hub: SyncState | null): string | null {
   // Without a hub nothing is ever sent: what is written is kept here, and Books makes the backup.
-  const late = isEnrolled ? (isOnline ? Math.min(count, before) : count) : 0;
+  const late = waiting.isEnrolled ? (isOnline ? lateOnline(waiting, hub) : waiting.count) : 0;
   const said = `${late.toLocaleString('en')} ${late === 1 ? 'entry waits' : 'entries wait'} to be sent`;
   if (isOnline) return late > 0 ? said : null;
   return `Offline — ${late > 0 ? said : 'everything is kept on this device'}`;
+}
+
+/** With a network, entries are merely on their way for as long as the hub answers. */
+function lateOnline({ count, before }: Waiting, hub: SyncState | null): number {
+  if (hub === null) return Math.min(count, before);
+  return hub.link === 'offline' ? count : 0;
 }
