@@ -56,7 +56,7 @@ export function isId(text: string): text is Id {
   return read.ok && read.value.id === text;
 }
 
-/** `7K3M-9QXA`: the form people read, in groups of four. */
+/** `7RMB-N615`: the form people read, in groups of four. */
 export function sayId(id: Id): string {
   return `${id.slice(0, 4)}-${id.slice(4)}`;
 }

@@ -5,7 +5,7 @@
 export const PROBLEMS = {
   'not-an-id': {
     says: '“{text}” is not a Tubwright id.',
-    remedy: 'An id has eight letters and digits, such as 7K3M-9QXA. Read it from the card again.',
+    remedy: 'An id has eight letters and digits, such as 7RMB-N615. Read it from the card again.',
   },
   'check-failed': {
     says: '“{text}” looks like an id, but its check letter does not fit.',
@@ -127,9 +127,21 @@ export const PROBLEMS = {
   },
   'vet-unnamed': { says: 'A vet’s word needs the vet’s name.', remedy: 'Write who gave it.' },
   'note-empty': { says: 'There is nothing in the note.', remedy: 'Write a word or two, or close it.' },
+  'moved-nowhere': {
+    says: 'This animal is in {place} already.',
+    remedy: 'Scan the tub that it goes to.',
+  },
+  'place-taken': {
+    says: '{animal} lives in {place} already.',
+    remedy: 'Look into the tub. Say yes only if both belong there.',
+  },
+  'moved-who': {
+    says: 'Nobody knows yet which animal goes to {place}.',
+    remedy: 'Scan the animal first, then the tub.',
+  },
   'place-missing': {
     says: 'This animal has no place yet.',
-    remedy: 'Scan the animal and then the tub to move it there.',
+    remedy: 'Take the stamp “moved”, scan the animal and then the tub.',
   },
   'freezer-empty': {
     says: 'There is no prey at hand to choose from.',

@@ -39,7 +39,7 @@ export async function appFiles(directory: string): Promise<AppFiles> {
   };
 }
 
-/** The app draws its own pages, such as `/a/7K3M9QXA`; a name with a dot is a file and must be there. */
+/** The app draws its own pages, such as `/a/7RMBN615`; a name with a dot is a file and must be there. */
 function isPageName(path: string): boolean {
   return !path.slice(path.lastIndexOf('/')).includes('.');
 }

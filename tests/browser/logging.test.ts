@@ -9,11 +9,13 @@ import {
   CLOVER,
   cardWords,
   FERN,
+  FREE_TUB,
   laySmallSite,
   MOSS,
   openRecord,
   type SmallSite,
   SORREL,
+  TAKEN_TUB,
   TANSY,
   typeId,
   YARROW,
@@ -121,6 +123,29 @@ describe('a stamp picked once', () => {
     expect(await ledger().getByText('small rat').count()).toBe(2);
     // Fed today, it is not offered food once more as if nothing had happened.
     await page.getByText('Not due yet.').waitFor();
+  });
+});
+
+describe('the stamp “moved”', () => {
+  test('takes an animal to the tub that is scanned after it, and asks where somebody lives', async () => {
+    await page.goto(`${app.url}/`);
+    await button('Take a stamp').click();
+    await page.getByRole('dialog', { name: 'Stamps' }).getByRole('button', { name: 'moved' }).click();
+    await scannerTypes(page, FREE_TUB);
+    await strip().getByText('Scan the animal first, then the tub.').waitFor();
+    await typeId(page, SORREL.id);
+    await page.getByText('Sorrel goes to the place that is scanned next').waitFor();
+    await scannerTypes(page, FREE_TUB);
+    await strip().getByText('moved to Rack 1 · 1-08').waitFor();
+
+    await typeId(page, SORREL.id);
+    await page.getByText('Sorrel goes to the place that is scanned next').waitFor();
+    await scannerTypes(page, TAKEN_TUB);
+    await question().getByText('Moss lives in Rack 1 · 1-01 already.').waitFor();
+    await question().getByRole('button', { name: 'No, write nothing' }).click();
+    await button('Put down').click();
+    await openRecord(page, app, SORREL);
+    await ledger().getByText('Moved to Rack 1 · 1-08').waitFor();
   });
 });
 

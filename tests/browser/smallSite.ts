@@ -22,7 +22,10 @@ export const TODAY = new Date().toISOString().slice(0, 10) as Day;
 export const ago = (days: number): Day => addDays(TODAY, -days);
 
 const [ROOM, RACK] = [idOf(1), idOf(2)];
-const TUBS = [3, 4, 5, 6, 7, 8, 9].map(idOf);
+const TUBS = [3, 4, 5, 6, 7, 8, 9, 10].map(idOf);
+/** Moss's tub, and one that nobody lives in. */
+export const TAKEN_TUB = idOf(3);
+export const FREE_TUB = idOf(10);
 const tame = (n: number, name: string): Tame => ({ id: idOf(n), name, display: sayId(idOf(n)).replace(' ', '-') });
 
 /** The animals of the small site: all weighed lately and due; Fern regurgitated a month ago, Tansy ate last a fortnight ago. */

@@ -17,7 +17,7 @@ export const mass: Grams = 850;
 // @ts-expect-error grams are no length
 export const length: Millimetres = grams(850);
 // @ts-expect-error plain text is no id
-export const animal: Id = '7K3M9QXA';
+export const animal: Id = '7RMBN615';
 // @ts-expect-error plain text is no day
 export const day: Day = '2026-03-09';
 // @ts-expect-error a printed id is no event id

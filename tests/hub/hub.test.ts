@@ -270,7 +270,7 @@ describe('bad requests', () => {
 describe('the app', () => {
   test.each([
     ['/', 'text/html; charset=utf-8', 'no-cache'],
-    ['/a/7K3M9QXA', 'text/html; charset=utf-8', 'no-cache'],
+    ['/a/7RMBN615', 'text/html; charset=utf-8', 'no-cache'],
     ['/app.webmanifest', 'application/manifest+json; charset=utf-8', 'no-cache'],
     ['/assets/app-1a2b3c4d.js', 'text/javascript; charset=utf-8', 'public, max-age=31536000, immutable'],
     ['/assets/read-9z8y7x6w.wasm', 'application/wasm', 'public, max-age=31536000, immutable'],

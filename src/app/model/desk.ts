@@ -9,11 +9,13 @@ import {
   type Id,
   type LogEvent,
   nameOf,
+  occupants,
   type Problem,
   parseWeight,
   problem,
   type Result,
   type Stamp,
+  sayAnimal,
   stampOf,
 } from '../../core/index.ts';
 import type { Clock } from './clock.ts';
@@ -52,6 +54,8 @@ export interface DeskModel {
   readonly stamp: ReadonlySignal<Stamp | null>;
   readonly question: ReadonlySignal<Question | null>;
   readonly numberWanted: ReadonlySignal<NumberWanted | null>;
+  /** The animal that the next scanned place is for, with the stamp “moved” in hand. */
+  readonly goes: ReadonlySignal<AnimalRecord | null>;
   take(stamp: Stamp | null): void;
   /** Logs an action on an animal on a day (today if left out); asks or refuses in words, on the strip and by signs. */
   act(id: Id, action: Action, day?: Day): Promise<Decision['kind']>;
@@ -75,6 +79,7 @@ export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel 
   const stamp = signal<Stamp | null>(null);
   const question = signal<Question | null>(null);
   const numberWanted = signal<NumberWanted | null>(null);
+  const goes = signal<AnimalRecord | null>(null);
 
   function refused(subject: Id | null, name: string, said: string, why: Problem): void {
     signs.give('refused');
@@ -149,11 +154,28 @@ export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel 
   async function put(id: Id, inHand: Stamp): Promise<ScanResult> {
     const animal = site.facility.value.animals.get(id);
     if (animal === undefined) return unknown(id);
-    if (inHand.action === null) {
-      signs.give('asks');
-      wantNumber(animal, inHand);
-    } else await act(id, inHand.action);
+    if (inHand.needs === 'place') goes.value = animal;
+    if (inHand.action !== null) await act(id, inHand.action);
+    else signs.give('asks');
+    if (inHand.needs === 'weight') wantNumber(animal, inHand);
     return { to: 'stamped', id };
+  }
+
+  /** The second scan of a move: the animal was scanned before, this is where it goes. */
+  async function moveTo(place: Id): Promise<ScanResult> {
+    const facility = site.facility.value;
+    const toName = nameOf(facility, place);
+    const animal = goes.value;
+    goes.value = null;
+    if (animal === null) {
+      const why = problem('moved-who', { place: toName });
+      refused(null, toName, 'nothing moved', why);
+      return { to: 'nothing', problem: why };
+    }
+    const others = (occupants(facility).get(place) ?? []).filter(({ id }) => id !== animal.id);
+    const livesThere = others.map(sayAnimal).join(', ') || null;
+    await act(animal.id, { do: 'moved', to: place, toName, livesThere });
+    return { to: 'stamped', id: animal.id };
   }
 
   function unknown(id: Id): ScanResult {
@@ -166,7 +188,8 @@ export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel 
     const { animals, places } = site.facility.value;
     if (stamp.value !== null && animals.has(id)) return put(id, stamp.value);
     if (animals.has(id)) return { to: 'record', id };
-    return places.has(id) ? { to: 'place', id } : unknown(id);
+    if (!places.has(id)) return unknown(id);
+    return stamp.value?.needs === 'place' ? moveTo(id) : { to: 'place', id };
   }
 
   async function scanned(text: string): Promise<ScanResult> {
@@ -193,8 +216,10 @@ export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel 
     stamp,
     question,
     numberWanted,
+    goes,
     take(next) {
       stamp.value = next;
+      goes.value = null;
     },
     act,
     scanned,

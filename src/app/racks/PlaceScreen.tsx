@@ -59,7 +59,7 @@ function Place({ place, facility }: { readonly place: PlaceRecord; readonly faci
 
 function Residents({ here }: { readonly here: readonly AnimalRecord[] }) {
   if (here.length === 0)
-    return <p class="empty">Nobody lives here. Scan an animal and then this place to move it here.</p>;
+    return <p class="empty">Nobody lives here. With the stamp “moved”, scan an animal and then this place.</p>;
   return (
     <>
       {here.map((animal) => (

@@ -25,7 +25,7 @@ export function TubPeek({ tub, close }: TubPeekProps) {
           Close
         </button>
       </header>
-      {animals.length === 0 ? <p>Empty. Scan an animal and then this tub to move it here.</p> : null}
+      {animals.length === 0 ? <p>Empty. With the stamp “moved”, scan an animal and then this tub.</p> : null}
       {animals.map((animal) => (
         <Occupant key={animal.id} animal={animal} />
       ))}

@@ -106,6 +106,12 @@ function Feed({ standing, doing }: PrimaryProps) {
 
 /** The rule's own caution, which ends its reasons. */
 function Caution({ standing }: { readonly standing: Standing }) {
-  const words = standing.meal?.why.at(-1);
-  return words === undefined ? null : <p class="caution">{words}</p>;
+  const { meal } = standing;
+  if (meal === null) return null;
+  return (
+    <p class="caution">
+      {meal.smaller !== null && <strong>{meal.smaller}. </strong>}
+      {meal.why.at(-1)}
+    </p>
+  );
 }

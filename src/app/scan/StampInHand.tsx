@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
+import { sayAnimal } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
 import { StampSheet } from './StampSheet.tsx';
 
@@ -12,6 +13,7 @@ export function StampInHand() {
   const open = useSignal(false);
   const from = useRef<number | null>(null);
   const stamp = desk.stamp.value;
+  const goes = desk.goes.value;
   const show = () => {
     open.value = true;
   };
@@ -40,6 +42,7 @@ export function StampInHand() {
         ) : (
           <span>
             Stamp: <strong>{stamp.words}</strong>
+            {goes !== null && <small>{sayAnimal(goes)} goes to the place that is scanned next</small>}
           </span>
         )}
       </button>

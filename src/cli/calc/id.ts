@@ -5,7 +5,7 @@ import { word } from './fields.ts';
 import { type Kind, readCase } from './kind.ts';
 
 const HELP = `id: reads an id as typed or scanned, or mints one
-  {"text": "7k3m-9qxa" | "HTTPS://HOST/7K3M9QXA", "host"?: the site's own}
+  {"text": "7rmb-n615" | "HTTPS://HOST/7RMBN615", "host"?: the site's own}
     -> {"id","display","ok":true,"corrected"?:true}  or the error check-failed, not-an-id, foreign-host
   {"mint": {"device", "counter", "enrolled"?: false for a device that no hub has enrolled}} -> {"id"}`;
 

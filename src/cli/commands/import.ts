@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { extname } from 'node:path';
 import { clash, type EventId, type LogEvent } from '../../core/index.ts';
-import { openData } from '../../hub/data.ts';
+import { openData } from '../../hub/index.ts';
 import { type Appended, eventLine } from '../../store/index.ts';
 import { type Given, needed, onlyWord } from '../args.ts';
 import type { Command, ExitCode } from '../command.ts';

@@ -17,8 +17,10 @@ import { sayPrey } from '../stock/index.ts';
 import { sayGramRange, sayGrams } from '../units.ts';
 import type { CardContent, CardFlag, CardLine, CardSlot, Forms } from './content.ts';
 
-/** Season marks older than this are history and no longer printed. */
-const SEASON_DAYS = 300;
+/** A season runs from the first pairings to the laying; marks older than this are history. */
+const SEASON_DAYS = 240;
+/** So long after a laying its season is over, and its marks make room for the next. */
+const AFTER_LAYING_DAYS = 60;
 const MOST_MARKS = 6;
 
 /** What an animal's card says on a day. The printed-on date is not part of it, nor is anything about printing. */
@@ -121,7 +123,10 @@ function dueForms(due: Due): Forms {
 }
 
 function pairingForms(facility: Facility, animal: AnimalRecord, on: Day): Forms | null {
-  const marks = animal.season.filter((mark) => daysBetween(mark.day, on) <= SEASON_DAYS);
+  const laid = animal.season.findLastIndex(
+    (mark) => mark.kind === 'laid' && daysBetween(mark.day, on) > AFTER_LAYING_DAYS,
+  );
+  const marks = animal.season.slice(laid + 1).filter((mark) => daysBetween(mark.day, on) <= SEASON_DAYS);
   if (marks.length === 0) return null;
   const said = marks.slice(-MOST_MARKS).map((mark) => {
     const mate = mark.with === null ? '' : ` ${nameOf(facility, mark.with)}`;

@@ -36,6 +36,7 @@ export type Action =
   | { readonly do: 'regurgitated'; readonly note?: string }
   | { readonly do: 'cleaned'; readonly how: 'spot' | 'full' }
   | { readonly do: 'water' }
+  | { readonly do: 'moved'; readonly to: Id; readonly toName: string; readonly livesThere: string | null }
   | { readonly do: 'vet-cleared'; readonly by: string; readonly words?: string }
   | { readonly do: 'note'; readonly words: string };
 
@@ -104,6 +105,8 @@ function draftFor(animal: AnimalRecord, action: Action, moment: Moment): Decisio
       );
     case 'water':
       return atPlace(animal, { kind: 'water-changed', payload: {} }, moment, 'water changed');
+    case 'moved':
+      return moved(animal, action, moment);
     case 'vet-cleared':
       return vetCleared(animal, action, moment);
     case 'note':
@@ -176,6 +179,17 @@ function weighed(animal: AnimalRecord, weightG: number, moment: Moment): Decisio
   };
 }
 
+function moved(animal: AnimalRecord, action: Extract<Action, { do: 'moved' }>, moment: Moment): Decision {
+  if (animal.place === action.to)
+    return { kind: 'refused', problem: problem('moved-nowhere', { place: action.toName }) };
+  const subjects = [animal.id, action.to];
+  const move: EventDraft = { kind: 'animal-moved', subjects, payload: { to: action.to }, day: moment.day };
+  const said = `moved to ${action.toName}`;
+  if (action.livesThere === null) return accept([move], said);
+  const taken = problem('place-taken', { place: action.toName, animal: action.livesThere });
+  return { kind: 'asks', problem: taken, drafts: [move], said };
+}
+
 function vetCleared(animal: AnimalRecord, action: Extract<Action, { do: 'vet-cleared' }>, moment: Moment): Decision {
   const by = action.by.trim();
   if (by === '') return { kind: 'refused', problem: problem('vet-unnamed') };
@@ -206,8 +220,8 @@ function whatIsWrongWithDay(animal: AnimalRecord, moment: Moment): Problem | nul
 function again(animal: AnimalRecord, drafts: readonly EventDraft[], moment: Moment): Problem | null {
   for (const one of drafts) {
     const since = (moment.nowMs - (animal.lastMs[one.kind] ?? Number.NEGATIVE_INFINITY)) / 60_000;
-    if (one.kind !== 'note-made' && Math.abs(since) < AGAIN_MINUTES)
-      return problem('again-so-soon', { minutes: Math.max(0, Math.round(since)) });
+    if (one.kind !== 'note-made' && one.kind !== 'animal-moved' && Math.abs(since) < AGAIN_MINUTES)
+      return problem('again-so-soon', { minutes: Math.max(1, Math.round(since)) });
   }
   return null;
 }

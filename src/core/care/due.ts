@@ -59,7 +59,10 @@ function vetDue(reason: string): Due {
     last: null,
     hold: { reason, until: null },
     holds: [],
-    why: [words, 'CARE-REGURGITATION, common practice, no source: call a reptile vet'],
+    why: [
+      words,
+      'Call a reptile vet; only the vet’s word ends this (rest after a second regurgitation is common practice, no source)',
+    ],
   };
 }
 

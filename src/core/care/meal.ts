@@ -36,6 +36,8 @@ export interface Meal {
   readonly eachG: readonly [number, number];
   readonly mealG: readonly [number, number];
   readonly percent: readonly [number, number];
+  /** Why it is smaller than the plan; null for a meal as planned. */
+  readonly smaller: string | null;
   readonly warnings: readonly string[];
   readonly why: readonly string[];
 }
@@ -43,6 +45,10 @@ export interface Meal {
 interface Choice extends PreyAtHand {
   readonly items: number;
 }
+
+/** Stands under every proposed meal. */
+export const FEED_CAUTION =
+  'A suggestion from the last weight and your plan. Look at the animal first; skip if opaque, recently moved, unwell or recently regurgitated.';
 
 /** More items than this is not a meal but a lack of larger prey. */
 const MOST_ITEMS = 12;
@@ -73,6 +79,7 @@ export function chooseMeal(question: MealQuestion): Result<Meal> {
     eachG: fits.eachG,
     mealG,
     percent: plan.value.percent,
+    smaller: null,
     warnings: warningsOf(question, fits, mealG).map((one) => one),
     why: reasons(question, fits, mealG, plan.value.percent, plan.value.because),
   });
@@ -189,7 +196,7 @@ function reasons(
   return [
     `${percent[0]}–${percent[1]} % of ${sayGrams(question.massG)}${share} is ${sayGramRange(mealG)}: ${because}`,
     `${choice.items} × ${each}${choice.prey === question.lastPrey[0] ? ', as it took last' : ''}`,
-    'A suggestion from the last weight and your plan. Look at the animal first; skip if opaque, recently moved, unwell or recently regurgitated.',
+    FEED_CAUTION,
   ];
 }
 

@@ -3,7 +3,7 @@ import type { Day } from '../days.ts';
 import { ok, type Result, refuse } from '../problems.ts';
 import { preyClass } from '../stock/index.ts';
 import { mealsSinceRegurgitation } from './holds.ts';
-import { chooseMeal, type Meal, type PreyAtHand } from './meal.ts';
+import { chooseMeal, FEED_CAUTION, type Meal, type PreyAtHand } from './meal.ts';
 import { feedPlan } from './plan.ts';
 
 /** Rule CARE-GRAVID: small meals or none while gravid (S, C); rule CARE-REGURGITATION: at most half a meal first. */
@@ -30,7 +30,7 @@ export function plannedMeal(animal: AnimalRecord, on: Day, stock: readonly PreyA
   const meal = chooseMeal(question);
   if (!meal.ok || small.because === null) return meal;
   const fits = isTooLarge(meal.value) ? chooseMeal({ ...question, plan: withoutPrey(question.plan) }) : meal;
-  return fits.ok ? ok({ ...fits.value, why: [...fits.value.why, small.because] }) : fits;
+  return fits.ok ? ok({ ...fits.value, smaller: small.because, why: [small.because, ...fits.value.why] }) : fits;
 }
 
 /** A plan that names its prey may have no smaller meal than one item; a smaller prey is then looked for. */
@@ -78,15 +78,15 @@ function withoutWeight(animal: AnimalRecord, small: Share): Result<Meal> {
   const count = small.because === null ? whole : Math.floor(whole * HALF);
   if (set === undefined || count < 1) return refuse('weight-missing');
   const mealG = [set.eachG[0] * count, set.eachG[1] * count] as const;
-  const why = ['the keeper’s own plan; there is no weight to compare it with', small.because].filter(
-    (one) => one !== null,
-  );
+  const plan = 'the keeper’s own plan; there is no weight to compare it with';
+  const why = [small.because, plan, FEED_CAUTION].filter((one) => one !== null);
   return ok({
     prey: set.id,
     count,
     eachG: set.eachG,
     mealG,
     percent: animal.plan?.percent ?? [0, 0],
+    smaller: small.because,
     warnings: ['No weight yet: weigh first.'],
     why,
   });

@@ -5,20 +5,23 @@ export interface Stamp {
   /** Also the text on the wall sheet, in capitals after `STAMP:`. */
   readonly id: string;
   readonly words: string;
-  /** What it does; null where each card needs a number of its own. */
+  /** What it does; null where each card needs something of its own. */
   readonly action: Action | null;
+  /** What each card needs besides: a weight, or the place that is scanned after it. */
+  readonly needs?: 'weight' | 'place';
 }
 
 /** The stamps of the wall sheet, in the order of a feeding evening. */
 export const STAMPS: readonly Stamp[] = [
   { id: 'fed-as-planned', words: 'fed as planned', action: { do: 'fed-as-planned' } },
   { id: 'refused', words: 'refused', action: { do: 'refused' } },
-  { id: 'weighed', words: 'weighed', action: null },
+  { id: 'weighed', words: 'weighed', action: null, needs: 'weight' },
   { id: 'opaque', words: 'opaque', action: { do: 'opaque' } },
   { id: 'shed', words: 'shed', action: { do: 'shed', whole: true } },
   { id: 'water', words: 'water changed', action: { do: 'water' } },
   { id: 'spot-cleaned', words: 'spot cleaned', action: { do: 'cleaned', how: 'spot' } },
   { id: 'cleaned', words: 'cleaned in full', action: { do: 'cleaned', how: 'full' } },
+  { id: 'moved', words: 'moved', action: null, needs: 'place' },
 ];
 
 /** The stamp of that id; capitals do not matter. */

@@ -10,7 +10,7 @@ import {
   STAMPS,
   stampOf,
 } from '../../../src/core/index.ts';
-import { data, day, eventId, fed, type Line, REX, refused, rex, TUB, undo, value, weighed } from '../log.ts';
+import { data, day, eventId, fed, id, type Line, REX, refused, rex, TUB, undo, value, weighed } from '../log.ts';
 
 const D = '2026-03-20';
 /** Half past nine of that day, an hour and a half after the lines of the log. */
@@ -219,10 +219,10 @@ describe('stamps', () => {
     expect(stampOf('FED-AS-PLANNED')?.words).toBe('fed as planned');
     expect(stampOf('burned')).toBeUndefined();
   });
-  it.each(STAMPS)('$id puts its action on an animal', ({ id, action }) => {
+  it.each(STAMPS)('$id puts its action on an animal, or says what it needs', ({ id, action, needs }) => {
     expect(id).toMatch(/^[a-z]+(-[a-z]+)*$/);
     if (action !== null) expect(act(action).kind).toBe('accepted');
-    else expect(id).toBe('weighed');
+    else expect(needs).toBe(id === 'weighed' ? 'weight' : 'place');
   });
 });
 
@@ -231,5 +231,29 @@ describe('an entry that is put right', () => {
     const animal = rex({}, W, fed('2026-03-01'), refused('2026-03-19'), undo('2026-03-19', 3));
     expect(animal.offers.map((offer) => offer.taken)).toEqual([true]);
     expect(value(parseEvent(data(undo(D, 3), 9)))).toMatchObject({ payload: { corrects: eventId(3) } });
+  });
+});
+
+describe('a move', () => {
+  const to = id(77);
+  const move = (more: Partial<Extract<Action, { do: 'moved' }>> = {}): Action => ({
+    do: 'moved',
+    to,
+    toName: 'Rack 2 · 2-07',
+    livesThere: null,
+    ...more,
+  });
+  it('writes where the animal went, for the animal and the place', () => {
+    const decision = act(move());
+    expect(decision).toMatchObject({ kind: 'accepted', said: 'moved to Rack 2 · 2-07' });
+    expect(decision.kind === 'accepted' && decision.drafts).toMatchObject([
+      { kind: 'animal-moved', subjects: [REX, to], payload: { to } },
+    ]);
+  });
+  it('to a tub that has somebody in it is asked about', () => {
+    expect(outcome(act(move({ livesThere: 'Juniper' })))).toBe('asks place-taken');
+  });
+  it('to where it lives is refused', () => {
+    expect(outcome(act(move({ to: TUB })))).toBe('refused moved-nowhere');
   });
 });
