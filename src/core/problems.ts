@@ -292,6 +292,123 @@ export const PROBLEMS = {
     says: 'The demo facility is not there: {file} is missing.',
     remedy: 'Run `npm run build`, then start again.',
   },
+  'pedigree-twice': {
+    says: 'The animal {id} stands in the pedigree twice.',
+    remedy: 'Keep one line for each animal.',
+  },
+  'parent-unknown': {
+    says: 'The parent {parent} of {id} is not in the pedigree.',
+    remedy: 'Add that animal, or leave the parent empty if it is unknown.',
+  },
+  'pedigree-cycle': {
+    says: 'The animal {id} is its own ancestor.',
+    remedy: 'One of the parents on that line is wrong. Mend it on the record.',
+  },
+  'pedigree-tangled': {
+    says: 'The pedigree is too tangled to be worked out exactly (a table of {cells} cells).',
+    remedy: 'Ask for fewer animals, or for one locus with fewer alleles.',
+  },
+  'clutch-too-large': {
+    says: 'A clutch that can fall in {outcomes} ways is too large for the exact test.',
+    remedy: 'Test fewer looks at once, or one clutch at a time.',
+  },
+  'loci-clash': {
+    says: 'Two entries for {species} clash: {why}.',
+    remedy: 'Give one of them another sign or name; a sign is used once in a species, capitals or not.',
+  },
+  'locus-malformed': {
+    says: 'The locus {locus} of {species} does not hold together: {why}.',
+    remedy: 'Mend that row of the table.',
+  },
+  'traits-malformed': {
+    says: 'The trait code has {found} where {expected} was expected.',
+    remedy: 'Write it such as Pas/+; cln/+ or [pie 2:3]/+, and wt for wild type.',
+  },
+  'traits-unknown': {
+    says: 'No allele of {species} has the sign “{symbol}”.',
+    remedy: '{near}See the table of loci, or add the site’s own row first.',
+  },
+  'traits-apart': {
+    says: '{first} and {second} do not lie at one locus, so they are no pair.',
+    remedy: 'Write {first}/+; {second}/+ instead.',
+  },
+  'traits-nameless': {
+    says: 'This pair names no allele, so nobody can say which locus is meant.',
+    remedy: 'Leave the locus out; what is not named is wild type.',
+  },
+  'traits-twice': {
+    says: 'The locus {locus} stands there twice ({first} and {second}).',
+    remedy: 'Write it once; two alleles of one locus are {first}/{second}.',
+  },
+  'traits-full': {
+    says: 'The locus {locus} holds two copies, but {alleles} are named.',
+    remedy: 'An animal has two alleles of a series. Take the wrong one out.',
+  },
+  'traits-not-linked': {
+    says: '{first} and {second} are not known to lie on one chromosome.',
+    remedy: 'Put a semicolon between them, or say their linkage in the table of loci.',
+  },
+  'traits-chance': {
+    says: 'The chance {chance} does not lie between 0 and 1.',
+    remedy: 'Write p:q with p less than q, such as 2:3. What is certain is written without brackets.',
+  },
+  'traits-chromosome': {
+    says: '“{mark}” has no place at {locus}: {why}.',
+    remedy: 'Y: and Y? are for loci on X and Y, W is for loci on Z.',
+  },
+  'traits-sex': {
+    says: '{what} does not fit {whom}: {why}.',
+    remedy: 'Write {instead}, or mend the sex on the record.',
+  },
+  'trade-unknown': {
+    says: '“{word}” is no trade name that is known in {species}.',
+    remedy: '{near}See the table of loci, or add the site’s own row first.',
+  },
+  'trade-ambiguous': {
+    says: '“{word}” can mean more than one thing.',
+    remedy: 'Say which: {choices}.',
+  },
+  'trade-chance': {
+    says: '“{word}” says possible, but not how likely.',
+    remedy: 'Write 66 % (child of het × het), 50 % (child of het × normal) or another figure before it.',
+  },
+  'trade-incomplete': {
+    says: '“{word}” says nothing on its own: {why}.',
+    remedy: 'Write it such as Pastel, het Clown, 66 % possible het Piebald.',
+  },
+  'trade-unfit': {
+    says: '“{modifier}” does not fit {name}: {why}.',
+    remedy: 'Write {instead}.',
+  },
+  'pairing-species': {
+    says: 'The sire is {sire} and the dam is {dam}: two species.',
+    remedy: 'Choose parents of one species; the tables say nothing of hybrids.',
+  },
+  'pairing-sexes': {
+    says: 'The {role} is {sex}.',
+    remedy:
+      'A pairing is worked out for a male as sire and a female as dam. Choose again, or mend the sex on the record.',
+  },
+  'pairing-copy-unknown': {
+    says: 'The {role} may carry a second copy at {locus}, and nobody has said how likely that is.',
+    remedy: 'Say the chance, or write the copy on the record when it is known.',
+  },
+  'pairing-system': {
+    says: 'How sex is inherited in {species} is not known here.',
+    remedy: 'Say XY or ZW for this species first.',
+  },
+  'pairing-figure': {
+    says: 'The figure {figure} for {locus} cannot be used: {why}.',
+    remedy: 'Give a fraction, such as 1/20.',
+  },
+  'cross-too-large': {
+    says: 'This pairing can give {rows} different genotypes, too many to write them all out.',
+    remedy: 'Ask for the likeliest only, with a limit.',
+  },
+  'pedigree-too-large': {
+    says: 'A pedigree of {animals} animals is too large for exact fractions (the most is {most}).',
+    remedy: 'Ask for plain numbers with "float": true, and leave founders’ kinship out.',
+  },
 } as const satisfies Record<string, { says: string; remedy: string }>;
 
 /** The name of a problem: a key of {@link PROBLEMS}. */

@@ -1,7 +1,21 @@
 import { dueKind } from './due.ts';
+import { carriersKind } from './genetics/carriers.ts';
+import { clutchTestKind } from './genetics/clutchTest.ts';
+import { crossKind } from './genetics/cross.ts';
+import { evidenceKind } from './genetics/evidence.ts';
+import { pedigreeKind } from './genetics/pedigree.ts';
 import { idKind } from './id.ts';
 import type { Kind } from './kind.ts';
 import { preyKind } from './prey.ts';
 
 /** Every kind of calculation. */
-export const KINDS: readonly Kind[] = [idKind, preyKind, dueKind];
+export const KINDS: readonly Kind[] = [
+  idKind,
+  preyKind,
+  dueKind,
+  crossKind,
+  evidenceKind,
+  clutchTestKind,
+  pedigreeKind,
+  carriersKind,
+];

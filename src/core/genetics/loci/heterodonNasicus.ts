@@ -1,0 +1,81 @@
+import { type LocusRow, named, PLAIN_ROW } from './row.ts';
+
+const SPECIES = 'Heterodon nasicus';
+
+/** Western hognose. */
+export const HOGNOSE_ROWS: readonly LocusRow[] = [
+  {
+    ...PLAIN_ROW,
+    species: SPECIES,
+    locus: 'CON',
+    inheritance: 'incomplete-dominant',
+    alleles: [{ symbol: 'Con', names: ['Anaconda', 'Conda'] }],
+    named: [named('Con', 'Con', 'Superconda')],
+    sources: ['cp'],
+    confidence: 'memory',
+  },
+  {
+    ...PLAIN_ROW,
+    species: SPECIES,
+    locus: 'ARC',
+    inheritance: 'incomplete-dominant',
+    alleles: [{ symbol: 'Arc', names: ['Arctic'] }],
+    named: [named('Arc', 'Arc', 'Super Arctic')],
+    sources: ['cp'],
+    confidence: 'memory',
+  },
+  {
+    ...PLAIN_ROW,
+    species: SPECIES,
+    locus: 'ALB',
+    inheritance: 'recessive',
+    alleles: [{ symbol: 'alb', names: ['Albino'] }],
+    sources: ['cp'],
+    confidence: 'memory',
+  },
+  {
+    ...PLAIN_ROW,
+    species: SPECIES,
+    locus: 'AXA',
+    inheritance: 'recessive',
+    alleles: [{ symbol: 'axa', names: ['Axanthic'] }],
+    sources: ['cp'],
+    confidence: 'memory',
+  },
+  {
+    ...PLAIN_ROW,
+    species: SPECIES,
+    locus: 'TFB',
+    inheritance: 'recessive',
+    alleles: [{ symbol: 'tfb', names: ['Toffee Belly'] }],
+    sources: ['cp'],
+    confidence: 'memory',
+  },
+  {
+    ...PLAIN_ROW,
+    species: SPECIES,
+    locus: 'SAB',
+    inheritance: 'recessive',
+    alleles: [{ symbol: 'sab', names: ['Sable'] }],
+    sources: ['cp'],
+    confidence: 'memory',
+  },
+  {
+    ...PLAIN_ROW,
+    species: SPECIES,
+    locus: 'LAV',
+    inheritance: 'recessive',
+    alleles: [{ symbol: 'lav', names: ['Lavender'] }],
+    sources: ['cp'],
+    confidence: 'memory',
+  },
+  {
+    ...PLAIN_ROW,
+    species: SPECIES,
+    locus: 'LEU',
+    inheritance: 'recessive',
+    alleles: [{ symbol: 'leu', names: ['Leucistic'] }],
+    sources: ['cp'],
+    confidence: 'memory',
+  },
+];
