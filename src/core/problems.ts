@@ -326,7 +326,7 @@ export const PROBLEMS = {
   },
   'traits-unknown': {
     says: 'No allele of {species} has the sign “{symbol}”.',
-    remedy: '{near}See the table of loci, or add the site’s own row first.',
+    remedy: 'Take {near}another sign of the table of loci, or add the site’s own row first.',
   },
   'traits-apart': {
     says: '{first} and {second} do not lie at one locus, so they are no pair.',
@@ -362,7 +362,7 @@ export const PROBLEMS = {
   },
   'trade-unknown': {
     says: '“{word}” is no trade name that is known in {species}.',
-    remedy: '{near}See the table of loci, or add the site’s own row first.',
+    remedy: 'Take {near}another name of the table of loci, or add the site’s own row first.',
   },
   'trade-ambiguous': {
     says: '“{word}” can mean more than one thing.',

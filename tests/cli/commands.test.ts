@@ -37,7 +37,10 @@ describe('the command line', () => {
     [['check', 'a', 'b'], /“b” is one word too many/],
     [['export', '--site', 'x', '--out', 'y', '--format', 'csv'], /--format cannot be “csv”\. Give one of ndjson/],
     [['calc'], /KIND is missing/],
-    [['calc', 'cross'], /There is no kind of calculation “cross”\. Take one of: id, prey, due\./],
+    [
+      ['calc', 'enclosure'],
+      /There is no kind of calculation “enclosure”\. Take one of: id, prey, due, cross, evidence, clutch-test, pedigree, carriers\./,
+    ],
     [['start', '--port', '80000'], /--port cannot be “80000”\. Give a whole number from 0 to 65535/],
   ] as const)('%j is refused in words', async (args, words) => {
     const { code, out, err } = await tubwright(args);

@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { KINDS } from '../../src/cli/calc/kinds.ts';
 import { begin, ended, freshFolder, MAIN, type Ran, ROOT } from './tubwright.ts';
 
 interface Example {
@@ -91,6 +92,7 @@ describe('the examples', () => {
   });
 
   it('cover every kind of calculation', () => {
-    expect(examplesOf('calc.md').map(({ command }) => /calc (\w+)/.exec(command)?.[1])).toEqual(['id', 'prey', 'due']);
+    const kinds = examplesOf('calc.md').map(({ command }) => /calc ([\w-]+)/.exec(command)?.[1]);
+    expect(kinds).toEqual(KINDS.map(({ name }) => name));
   });
 });

@@ -1,5 +1,5 @@
 export { type DraftPiece, type PlacedSlot, pathAt } from './draft.ts';
-export { didYouMean, nearest } from './near.ts';
+export { nearest, nearFirst } from './near.ts';
 export { parseTraits, readPieces } from './parse.ts';
 export { makeTraits, settleTraits } from './settle.ts';
 export { sexOfPiece } from './sexes.ts';

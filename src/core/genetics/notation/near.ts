@@ -30,7 +30,7 @@ export function editDistance(a: string, b: string): number {
   return above[b.length] ?? 0;
 }
 
-/** The words before a remedy: a question with the nearest candidates, or nothing. */
-export function didYouMean(near: readonly string[]): string {
-  return near.length === 0 ? '' : `Did you mean ${near.join(' or ')}? `;
+/** The nearest candidates as the start of a choice, `pie, pin or `; nothing where none is near. */
+export function nearFirst(near: readonly string[]): string {
+  return near.length === 0 ? '' : `${near.join(', ')} or `;
 }

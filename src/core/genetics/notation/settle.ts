@@ -3,7 +3,7 @@ import { type AllelePlace, alleleOf, groupOf, type LocusRow, type LocusTable } f
 import type { Sex } from '../model.ts';
 import { canonicalPiece, inTableOrder } from './canonical.ts';
 import { type DraftPiece, type PlacedSlot, pathAt, type Settled } from './draft.ts';
-import { didYouMean, nearest } from './near.ts';
+import { nearest, nearFirst } from './near.ts';
 import { sexFault } from './sexes.ts';
 import { symbolIn, type TraitPiece, type Traits } from './traits.ts';
 
@@ -103,7 +103,7 @@ function settleSlot(placed: PlacedSlot, loci: LocusTable): Result<{ placed: Plac
   if (place === null)
     return refuse(
       'traits-unknown',
-      { species: loci.species, symbol, near: didYouMean(nearSigns(symbol, loci)) },
+      { species: loci.species, symbol, near: nearFirst(nearSigns(symbol, loci)) },
       pathAt(at),
     );
   if (slot.kind === 'maybe' && !isChance(slot.p, slot.q))

@@ -1,5 +1,5 @@
 import { type Problem, problem, type Result } from '../../problems.ts';
-import { didYouMean, nearest, pathAt } from '../notation/index.ts';
+import { nearest, nearFirst, pathAt } from '../notation/index.ts';
 import { type Dictionary, type Entry, namesHolding } from './dictionary.ts';
 import type { Token } from './tokens.ts';
 
@@ -242,7 +242,7 @@ class Walk {
     const all = [...this.#dictionary.values()].flat().map((entry) => entry.name);
     const two = [typed, this.#word(1)].join(' ').trim();
     const near = names.length > 0 ? names : [...new Set([...nearest(two, all), ...nearest(typed, all)])].slice(0, 3);
-    return problem('trade-unknown', { word: typed.slice(0, 40), species: this.#species, near: didYouMean(near) }, path);
+    return problem('trade-unknown', { word: typed.slice(0, 40), species: this.#species, near: nearFirst(near) }, path);
   }
 }
 
