@@ -71,13 +71,13 @@ function factorsOf(
   const parents = [one.sire, one.dam].filter((parent) => parent !== null).map(index);
   const own = one.prior === null ? [] : [tableOf(setting, [at], ([key = '']) => one.prior?.get(key) ?? ZERO)];
   if (parents.length === 0)
-    return own.length > 0 ? own : [tableOf(setting, [at], ([key = '']) => fromTwo(setting.alleles, freq, freq, key))];
+    return own.length > 0 ? own : [tableOf(setting, [at], ([key = '']) => fromTwo(freq, freq, key))];
   const gametes = (key: string): ReadonlyMap<string, Fraction> => gametesOfKey(key);
   const same = parents.length === 2 && parents[0] === parents[1];
   const scope = same ? [at, parents[0] ?? 0] : [at, ...parents];
   const passed = tableOf(setting, scope, ([key = '', first = '', second = '']) => {
     const other = same ? gametes(first) : parents.length === 2 ? gametes(second) : freq;
-    return fromTwo(setting.alleles, gametes(first), other, key);
+    return fromTwo(gametes(first), other, key);
   });
   return [...own, passed];
 }
@@ -92,12 +92,7 @@ function gametesOfKey(key: string): ReadonlyMap<string, Fraction> {
       ]);
 }
 
-function fromTwo(
-  _alleles: readonly string[],
-  one: ReadonlyMap<string, Fraction>,
-  other: ReadonlyMap<string, Fraction>,
-  key: string,
-): Fraction {
+function fromTwo(one: ReadonlyMap<string, Fraction>, other: ReadonlyMap<string, Fraction>, key: string): Fraction {
   const [a = '', b = ''] = key.split('/');
   const straight = multiply(one.get(a) ?? ZERO, other.get(b) ?? ZERO);
   return a === b ? straight : add(straight, multiply(one.get(b) ?? ZERO, other.get(a) ?? ZERO));

@@ -1,5 +1,17 @@
 import { ok, type Result, refuse } from '../problems.ts';
-import { add, compare, divide, type Fraction, fraction, isZero, multiply, power, subtract, ZERO } from './fraction.ts';
+import {
+  add,
+  commonBottom,
+  compare,
+  divide,
+  type Fraction,
+  fraction,
+  isZero,
+  multiply,
+  power,
+  subtract,
+  ZERO,
+} from './fraction.ts';
 
 /** How a clutch fits what its parents should give. */
 export interface ClutchTest {
@@ -30,7 +42,7 @@ export function clutchTest(p: readonly Fraction[], n: readonly number[]): Result
   const size = n.reduce((sum, one) => sum + one, 0);
   const outcomes = choose(size + p.length - 1, p.length - 1);
   if (outcomes > BigInt(MOST_OUTCOMES)) return refuse('clutch-too-large', { outcomes: String(outcomes) });
-  const bottom = p.reduce((product, one) => (product / gcdOf(product, one.bottom)) * one.bottom, 1n);
+  const bottom = commonBottom(p);
   const tops = p.map((one) => (one.top * bottom) / one.bottom);
   const observed = weightOf(tops, n);
   let rarer = 0n;
@@ -93,8 +105,4 @@ function choose(n: number, k: number): bigint {
   let result = 1n;
   for (let at = 1; at <= Math.min(k, n - k); at++) result = (result * BigInt(n - Math.min(k, n - k) + at)) / BigInt(at);
   return result;
-}
-
-function gcdOf(a: bigint, b: bigint): bigint {
-  return b === 0n ? a : gcdOf(b, a % b);
 }

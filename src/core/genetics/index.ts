@@ -31,7 +31,7 @@ export {
   pedigreeArrays,
   relationshipsWith,
 } from './inbreeding.ts';
-export { exactKinship, type FounderFacts, type Kinship, type Parentage, pedigreeOrder, ratio } from './kinship.ts';
+export { exactKinship, type FounderFacts, type Kinship, type Parentage, pedigreeOrder } from './kinship.ts';
 export {
   type Allele,
   type Carrying,
@@ -85,7 +85,6 @@ export type { CrossSetting, Parent } from './parents.ts';
 export { homozygoteName, lookOf, NORMAL_LOOK } from './phenotype.ts';
 export {
   allGenotypes,
-  byChance,
   chanceInPart,
   chanceOf,
   countsOf,

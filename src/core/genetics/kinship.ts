@@ -1,5 +1,5 @@
 import { ok, type Result, refuse } from '../problems.ts';
-import { add, type Fraction, fraction, HALF, multiply, ONE, ZERO } from './fraction.ts';
+import { add, type Fraction, HALF, multiply, ONE, ZERO } from './fraction.ts';
 
 /** An animal and its parents; null is unknown, unrelated to all and not inbred. */
 export interface Parentage {
@@ -113,9 +113,4 @@ export function exactKinship(ordered: readonly Parentage[], facts: FounderFacts)
 function twice(animals: readonly Parentage[]): string {
   const seen = new Set<string>();
   return animals.find((one) => seen.has(one.id) || !seen.add(one.id))?.id ?? '';
-}
-
-/** A fraction of two small numbers; for tables of known values. */
-export function ratio(top: number, bottom: number): Fraction {
-  return fraction(BigInt(top), BigInt(bottom));
 }

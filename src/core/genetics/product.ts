@@ -1,4 +1,4 @@
-import { compare, type Fraction, fraction, multiply, ONE } from './fraction.ts';
+import { type Fraction, fraction, multiply, ONE } from './fraction.ts';
 import { locusOrder, type Sex } from './model.ts';
 import type { Outcomes, Part, PartPhenotype } from './outcomes.ts';
 
@@ -158,9 +158,4 @@ function pop(heap: Candidate[]): Candidate | undefined {
     heap[larger] = one;
     at = larger;
   }
-}
-
-/** Sorts phenotypes the most probable first; for lists that were put together elsewhere. */
-export function byChance(a: { readonly p: Fraction }, b: { readonly p: Fraction }): number {
-  return compare(b.p, a.p);
 }

@@ -1,13 +1,5 @@
 import * as z from 'zod/mini';
-import {
-  evidenceOf,
-  locusOrder,
-  type Observed,
-  ok,
-  type Result,
-  type StateChance,
-  sayFraction,
-} from '../../../core/index.ts';
+import { evidenceOf, locusOrder, type Observed, ok, type StateChance, sayFraction } from '../../../core/index.ts';
 import { type Kind, readCase, wrongCase } from '../kind.ts';
 import { crossCase, readCross } from './cross.ts';
 import { named } from './fractions.ts';
@@ -45,18 +37,14 @@ export const evidenceKind: Kind = {
       1,
     );
     if (pairs > MOST_PAIRS) return wrongCase(`${pairs} pairs of states are too many`, 'sire.blocks');
-    return answerOf(asked.value.observed.map(([sex, labels, count]): Observed => ({ sex, labels, count })));
-    function answerOf(observed: readonly Observed[]): Result<unknown> {
-      if (!cross.ok) return cross;
-      const found = evidenceOf(cross.value, observed);
-      const joint = found.joint?.map(({ sire, dam, p }) => [sire, dam, sayFraction(p)]) ?? null;
-      return ok({
-        evidence: sayFraction(found.evidence),
-        joint,
-        sire: found.sire.map(sayState),
-        dam: found.dam.map(sayState),
-      });
-    }
+    const observed = asked.value.observed.map(([sex, labels, count]): Observed => ({ sex, labels, count }));
+    const { evidence, joint, sire, dam } = evidenceOf(cross.value, observed);
+    return ok({
+      evidence: sayFraction(evidence),
+      joint: joint?.map((one) => [one.sire, one.dam, sayFraction(one.p)]) ?? null,
+      sire: sire.map(sayState),
+      dam: dam.map(sayState),
+    });
   },
 };
 
