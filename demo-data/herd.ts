@@ -1,11 +1,11 @@
-import { addDays, type Day, type Id } from '../src/core/index.ts';
+import { addDays, type Day, emptyFacility, geneticSex, type Id, lociFor, readTraits } from '../src/core/index.ts';
 import type { Body } from './body.ts';
 import type { Chance } from './chance.ts';
 import type { Diary } from './diary.ts';
 import { KINDS, type Kind } from './kinds.ts';
 import type { Log } from './log.ts';
 import { freeHome, type Home, type HomeSize, type Room } from './room.ts';
-import { foundersGenes, type Gene, traitCode, traitWords } from './traits.ts';
+import { foundersGenes, type Gene, traitCode } from './traits.ts';
 
 /** An animal as the simulation knows it, beside what the log says of it. */
 export interface Beast {
@@ -135,7 +135,12 @@ function writeArrival(house: House, beast: Beast, newcomer: Newcomer, year: stri
   });
   home.lodgers.add(id);
   log.write('animal-moved', [id], { to: home.id });
-  if (kind.hasTraits) log.write('traits-set', [id], { code: traitCode(genes), words: traitWords(genes) });
+  if (kind.hasTraits) {
+    const { loci } = lociFor(emptyFacility(), kind.species);
+    const said = readTraits(traitCode(genes), loci, newcomer.unsexed ? null : geneticSex(beast.sex));
+    if (!said.ok) throw new RangeError(said.problem.message);
+    log.write('traits-set', [id], { code: said.value.code, words: said.value.words.long });
+  }
   if (kind.plan !== null) log.write('feed-plan-set', [id], kind.plan);
   log.act(id, { do: 'weighed', weightG: scales(beast, chance) });
   beast.weighOn = addDays(log.day, chance.whole(5, 25));

@@ -20,6 +20,15 @@ export function keeperOf(rack: number, week: number): Hand {
 export function open(log: Log, site: { readonly name: string; readonly host: string }): void {
   log.round(8, 0, ORLA);
   log.write('site-named', [], { name: site.name, timeZone: 'Etc/UTC', host: site.host });
+  // A line of the house's own that no table knows: invented, as everything here.
+  log.write('locus-set', [], {
+    species: 'Python regius',
+    locus: 'Marshlight',
+    inheritance: 'recessive',
+    alleles: [{ symbol: 'mlt', names: ['Marshlight'] }],
+    sources: ['our own line: three visual young from two normal-looking parents'],
+    confidence: 'memory',
+  });
   log.write('keeper-added', [log.mint()], { name: ORLA.keeper, role: 'breeder' });
   for (const { keeper } of KEEPERS) log.write('keeper-added', [log.mint()], { name: keeper, role: 'keeper' });
   log.write('keeper-added', [log.mint()], { name: VET, role: 'vet' });

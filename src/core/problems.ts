@@ -167,6 +167,108 @@ export const PROBLEMS = {
     says: 'The weight is {days} days old.',
     remedy: 'Weigh first; this species and size is weighed every {every} days.',
   },
+  'one-unit-only': {
+    says: 'The {what} is given more than once: {units}.',
+    remedy: 'Give it once, in the unit that it was read or written in. Nothing was worked out.',
+  },
+  'not-whole': { says: 'The {what} must be a whole number.', remedy: 'Give 1, 2, 3 and so on.' },
+  'length-impossible': {
+    says: '{lengthM} m is not a length that a snake has (0.05 to 10 m).',
+    remedy: 'Look at the unit: m, cm or mm?',
+  },
+  'temperature-impossible': {
+    says: '{tempC} °C is not a body temperature that a live snake has (0 to 45 °C).',
+    remedy: 'Give it in degrees Celsius.',
+  },
+  'weight-none': {
+    says: 'There is no weight yet, so no dose can be worked out.',
+    remedy: 'Weigh the animal first.',
+  },
+  'weight-flagged': {
+    says: 'The weight of {day} was asked about, and nobody has weighed again.',
+    remedy: 'Weigh again with the tub empty before any dose is worked out.',
+  },
+  'weight-too-old': {
+    says: 'The weight is {days} days old; for {who} a dose needs one of at most {most} days.',
+    remedy: 'Weigh again, then work the dose out anew.',
+  },
+  'strength-impossible': {
+    says: '{strength} mg/mL is not a strength that a drug has (up to 1000 mg/mL, which is 100 %).',
+    remedy: 'Read the bottle again: mg/mL or %? Call the vet if it is not clear.',
+  },
+  'over-cap': {
+    says: '{volume} is {percent} % of the body mass, over the cap of {cap} %.',
+    remedy:
+      'Do not give it. Look at weight, dose and strength again, and call the vet: more needs the volume that the vet wrote.',
+  },
+  'syringe-missing': {
+    says: 'There is no syringe to draw it up with.',
+    remedy: 'Give the sizes at hand, such as 1, 3 and 5 mL.',
+  },
+  'syringe-unknown': {
+    says: 'The marks of a {size} mL syringe are not known here.',
+    remedy: 'Take one of 1, 3, 5 or 10 mL, or a larger one of whole mL up to 200.',
+  },
+  'syringe-too-small': {
+    says: 'No syringe at hand holds {volume}.',
+    remedy: 'Take a larger one, or ask the vet how the dose is to be divided.',
+  },
+  'rounding-too-coarse': {
+    says: '{volume} cannot be drawn up with the {size} mL syringe: its mark is {mark}, and the nearest is {percent} % off.',
+    remedy: 'Do not guess between marks. Take a finer syringe, or ask the vet for another strength.',
+  },
+  'dose-tenfold': {
+    says: '{volume} is {times} what was given before on this prescription ({before}).',
+    remedy: 'Stop. Look at weight, dose and strength again; call the vet before giving it.',
+  },
+  'prescription-not-begun': {
+    says: 'This prescription begins on {day}.',
+    remedy: 'Give nothing from it before then, unless the vet says so.',
+  },
+  'prescription-ended': {
+    says: 'This prescription ended on {day}.',
+    remedy: 'Give nothing more from it. Call the vet if the animal is not well.',
+  },
+  'prescription-expired': {
+    says: 'This prescription was valid until {day}.',
+    remedy: 'Give nothing from it. Ask the vet for a new one.',
+  },
+  'prescription-stopped': {
+    says: 'The vet stopped this prescription on {day}.',
+    remedy: 'Give nothing more from it. Call the vet if that is in doubt.',
+  },
+  'drug-expired': {
+    says: 'The drug of this prescription expired on {day}.',
+    remedy: 'Do not give it. Ask the vet for a fresh one, and hand the old one back.',
+  },
+  'course-open': {
+    says: 'The prescription says neither how many doses nor until when.',
+    remedy: 'Ask the vet, and write one of the two down.',
+  },
+  'course-impossible': {
+    says: '{doses} doses, one each {hours} h, are not a course that a vet writes (1 to 8760 h, up to 1000 doses).',
+    remedy: 'Read the vet’s paper again, and ask if it is not clear.',
+  },
+  'course-backwards': {
+    says: 'The prescription ends on {end}, before it begins on {start}.',
+    remedy: 'Read the vet’s paper again, and ask if it is not clear.',
+  },
+  'course-done': {
+    says: 'Nothing more is due from this prescription; {given} doses were given.',
+    remedy: 'Give nothing more. Call the vet if the animal is not well.',
+  },
+  'dose-too-early': {
+    says: 'It is too early for the next dose. {since}; the next is due in {hours} h.',
+    remedy: 'Give nothing now. If one was given twice, call the vet.',
+  },
+  'enclosure-rule-unknown': {
+    says: 'There is no rule “{rule}” about enclosures here.',
+    remedy: 'Take one of: {known}. For any other place ask there: your local code decides.',
+  },
+  'enclosure-species-unknown': {
+    says: 'The rule “{rule}” has no figures here for “{species}”.',
+    remedy: 'It has them for {known}. Ask whoever licenses or inspects you: your local code decides.',
+  },
   'event-malformed': {
     says: 'This event cannot be read: {why}.',
     remedy: 'It was set aside, not dropped. Send the file to whoever wrote it.',
@@ -256,6 +358,10 @@ export const PROBLEMS = {
     says: 'The PDF could not be made: {why}.',
     remedy: 'Nothing was printed and no card was marked. Make it again; if it fails again, print one rack at a time.',
   },
+  'worker-failed': {
+    says: 'It could not be worked out: {why}.',
+    remedy: 'Nothing was written. Ask again; if it fails again, load the page anew while the hub can be reached.',
+  },
   'case-malformed': { says: 'The case cannot be read: {why}.', remedy: 'See `tubwright calc --help` for its form.' },
   'command-unknown': {
     says: 'There is no command “{command}”.',
@@ -300,9 +406,177 @@ export const PROBLEMS = {
     says: 'The parent {parent} of {id} is not in the pedigree.',
     remedy: 'Add that animal, or leave the parent empty if it is unknown.',
   },
+  'parent-self': {
+    says: '{animal} cannot be its own parent.',
+    remedy: 'Scan the parent, not the young. Nothing was written.',
+  },
+  'parent-descends': {
+    says: '{parent} comes down from {animal}, so it cannot be its parent: {animal} would be its own ancestor.',
+    remedy: 'One of the two records has a wrong parent. Look at both pedigrees. Nothing was written.',
+  },
+  'parent-sex': {
+    says: '{parent} is a {sex} and cannot be the {role}.',
+    remedy: 'Choose another animal, or mend the sex on its record first. Nothing was written.',
+  },
+  'parent-species': {
+    says: '{parent} is {species} and {animal} is {own}.',
+    remedy: 'Choose a parent of the same species; hybrids are not kept track of. Nothing was written.',
+  },
+  'parent-younger': {
+    says: '{parent} hatched on {hatched}, and {animal} on {own}: no parent is younger than its young.',
+    remedy: 'Choose another animal, or mend the hatching days first. Nothing was written.',
+  },
+  'name-unknown': {
+    says: 'No animal of this site is called “{typed}”.',
+    remedy: 'Take one of the list, type its id, or add that animal first. Nothing was written.',
+  },
+  'name-shared': {
+    says: '{count} animals of this site are called “{typed}”.',
+    remedy: 'Take one of the list, or type its id. Nothing was written.',
+  },
+  'pairing-already': {
+    says: '{male} is with {female} since {since}.',
+    remedy: 'Write it again only if they were apart meanwhile and nobody wrote it.',
+  },
+  'pairing-gone': {
+    says: '{animal} left the site ({how}) on {day}.',
+    remedy: 'If the card hangs on the wrong tub, take it off. Write it only if this is the animal.',
+  },
+  'pairing-not-together': {
+    says: 'Nobody wrote that {male} is with {female}.',
+    remedy: 'Write the end of it only if they were together; else scan the other card.',
+  },
+  'lock-unpaired': {
+    says: 'No pairing of {male} and {female} is written this season.',
+    remedy: 'With yes, the pairing is written together with the lock.',
+  },
+  'lock-twice': {
+    says: 'A lock of {male} and {female} is already written for {day}.',
+    remedy: 'Write it again only if they were seen apart and locked anew.',
+  },
+  'season-alone': {
+    says: 'Nobody is written to be with {animal}, now or this season.',
+    remedy: 'Write the pairing first: take the stamp “paired” and scan both cards.',
+  },
+  'season-male': {
+    says: '{animal} is a male; this is written of females.',
+    remedy: 'Scan the female, or mend the sex on the record first.',
+  },
+  'follicle-impossible': {
+    says: 'A follicle of {mm} mm cannot be.',
+    remedy: 'Give its largest diameter in millimetres, from 1 to 100.',
+  },
+  'bears-live': {
+    says: '{species} bears live young and lays no eggs.',
+    remedy: 'Write a birth: young, stillborn and slugs.',
+  },
+  'lays-eggs': {
+    says: '{species} lays eggs and bears no live young.',
+    remedy: 'Write a laying: eggs and slugs.',
+  },
+  'count-whole': {
+    says: 'A count is a whole number from 0.',
+    remedy: 'Count them again and type the number alone.',
+  },
+  'clutch-empty': {
+    says: 'Nothing was laid or born.',
+    remedy: 'Give at least one egg, slug or young.',
+  },
+  'laid-again': {
+    says: 'A laying or birth of {female} is already written for {day}.',
+    remedy: 'Write another one only if it is a second clutch. To mend the first, take it back in the ledger.',
+  },
+  'laid-unpaired': {
+    says: 'No pairing of {female} is written for this season or the last.',
+    remedy: 'Write the laying anyway if she laid; the sire stays unknown, and young without a male are possible.',
+  },
+  'sire-never-with': {
+    says: 'No pairing of {sire} and {female} is written.',
+    remedy: 'Name him only if you know it; else leave the sire unknown.',
+  },
+  'sire-gone': {
+    says: '{sire} was with her last season only and left the site ({how}) on {day}.',
+    remedy: 'Females store sperm, so he may be the sire. Name him only if no other male was with her.',
+  },
+  'clutch-unusual': {
+    says: 'A clutch of {size} is more than this species usually has ({low}–{high}).',
+    remedy: 'Count again. If it stands, write it.',
+  },
+  'seen-again': {
+    says: '{what} of this season is already written for {day}.',
+    remedy: 'Write it again only if the first was wrong, and take the first back in the ledger.',
+  },
+  'litter-no-eggs': {
+    says: 'This is a litter of live young: there are no eggs to incubate, candle or hatch.',
+    remedy: 'Open the young by their own cards.',
+  },
+  'before-laying': {
+    says: 'It cannot have happened ({what}) on {day}: the clutch was laid on {laid}.',
+    remedy: 'Choose another day, or mend the day of laying first.',
+  },
+  'egg-beyond': {
+    says: 'There is no egg {egg}: the clutch has {eggs}.',
+    remedy: 'Scan the mark on the egg again, or mend the count of the clutch first.',
+  },
+  'hatched-too-many': {
+    says: '{hatched} cannot have hatched from {eggs} eggs.',
+    remedy: 'Count again, or mend the count of the clutch first. Nothing was written.',
+  },
+  'hatched-twice': {
+    says: 'This clutch hatched on {day} already ({hatched} young).',
+    remedy: 'Write it again only to mend the count; the young that have cards stay.',
+  },
+  'hatched-failed-eggs': {
+    says: '{hatched} hatched, but only {left} eggs were candled as good or not at all.',
+    remedy: 'Write it if the candling was wrong; both stay in the ledger.',
+  },
+  'incubator-impossible': {
+    says: '{temp} °C is no temperature of an incubator ({low}–{high} °C).',
+    remedy: 'Read it again, in degrees Celsius.',
+  },
+  'clutch-unknown': {
+    says: '{id} is no clutch of this site.',
+    remedy: 'Scan the clutch tag. An animal or a place is opened by its own card.',
+  },
+  'clutch-sire-unknown': {
+    says: 'Nobody has said who the sire of this clutch is.',
+    remedy: 'Choose one of the males that were with her, or enter each young by its look.',
+  },
+  'clutch-stamped': {
+    says: 'This is the tag of a clutch, not the card of an animal.',
+    remedy: 'Nothing was written. Scan an animal’s card, or put the stamp down and scan the tag again.',
+  },
+  'pairing-self': {
+    says: '{animal} was scanned twice: it cannot be paired with itself.',
+    remedy: 'Scan the other animal.',
+  },
+  'pairing-on-hold': {
+    says: '{animal} is on hold: {reason}.',
+    remedy: 'Look at the animal first; where a vet is to decide, the vet’s word comes before any pairing.',
+  },
+  'pairing-again': {
+    says: 'The same pairing was written {minutes} min ago.',
+    remedy: 'Say yes only if they were put together again since.',
+  },
   'pedigree-cycle': {
     says: 'The animal {id} is its own ancestor.',
     remedy: 'One of the parents on that line is wrong. Mend it on the record.',
+  },
+  'compare-self': {
+    says: '{animal} is the animal whose pedigree this is.',
+    remedy: 'Scan the other animal.',
+  },
+  'pedigree-without': {
+    says: 'The animal {id} is not in the pedigree.',
+    remedy: 'Add it with its parents, or ask for another animal.',
+  },
+  'pedigree-deep': {
+    says: 'The pedigree of {id} goes back over {depth} generations (the most is {most}).',
+    remedy: 'Look at the oldest records on that line: a parent there is likely wrong.',
+  },
+  'pedigree-generations': {
+    says: 'Completeness cannot be worked out over {generations} generations.',
+    remedy: 'Give a whole number from 1 to {most}, such as 5.',
   },
   'pedigree-tangled': {
     says: 'The pedigree is too tangled to be worked out exactly (a table of {cells} cells).',
@@ -311,6 +585,14 @@ export const PROBLEMS = {
   'clutch-too-large': {
     says: 'A clutch that can fall in {outcomes} ways is too large for the exact test.',
     remedy: 'Test fewer looks at once, or one clutch at a time.',
+  },
+  'clutch-size': {
+    says: 'A clutch of {size} cannot be worked out.',
+    remedy: 'Give a whole number from 1 to {most}.',
+  },
+  'young-sex': {
+    says: 'No {sex} of this pairing looks like that: {locus} says so.',
+    remedy: 'Choose the other sex, or the look that the young has.',
   },
   'loci-clash': {
     says: 'Two entries for {species} clash: {why}.',
@@ -401,13 +683,63 @@ export const PROBLEMS = {
     says: 'The figure {figure} for {locus} cannot be used: {why}.',
     remedy: 'Give a fraction, such as 1/20.',
   },
+  'hatchlings-malformed': {
+    says: 'Row {row} of the hatchlings cannot be used: {why}.',
+    remedy: 'Give {wanted}, and how many hatchlings look so as a whole number.',
+  },
+  'parents-too-open': {
+    says: 'The parents can be in {pairs} pairs of states, too many to weigh (the most is {most}).',
+    remedy: 'Say what is known of their unknown copies, or leave out loci at which all hatchlings look alike.',
+  },
+  'sires-none': { says: 'No possible sire is given.', remedy: 'Give the males that were with her, last season’s too.' },
+  'sires-many': {
+    says: '{count} possible sires are too many (the most is {most}).',
+    remedy: 'Leave out the males that were never with her.',
+  },
+  'sire-twice': { says: 'The possible sire {id} is given twice.', remedy: 'Give each male once.' },
+  'sires-prior': {
+    says: 'How likely each sire was beforehand cannot be used: {why}.',
+    remedy: 'Give every sire a fraction of 0 or more, such as 1/2, or leave all of them out.',
+  },
+  'flag-rate': {
+    says: 'The rate {rate} cannot be used: it is the share of false flags that you will bear.',
+    remedy: 'Give a fraction between 0 and 1, such as 1/20.',
+  },
+  'flag-p': {
+    says: 'The p of {id} is {p}, and a p lies from 0 to 1.',
+    remedy: 'Take it from the exact test of that clutch.',
+  },
+  'flags-many': {
+    says: '{count} tests are too many for one season (the most is {most}).',
+    remedy: 'Judge one season at a time.',
+  },
   'cross-too-large': {
     says: 'This pairing can give {rows} different genotypes, too many to write them all out.',
     remedy: 'Ask for the likeliest only, with a limit.',
   },
+  'table-too-large': {
+    says: 'This pairing can look {looks} different ways, too many for the full table (the most is {most}).',
+    remedy: 'Ask for the likeliest looks with a limit, or for the chance of one wanted look.',
+  },
   'pedigree-too-large': {
     says: 'A pedigree of {animals} animals is too large for exact fractions (the most is {most}).',
     remedy: 'Ask for plain numbers with "float": true, and leave founders’ kinship out.',
+  },
+  'plan-case': {
+    says: 'The season plan cannot be read: {why}, not {found}.',
+    remedy: 'Mend that figure. Females, males and goals count from 0, and a pair stands there once.',
+  },
+  'plan-too-large': {
+    says: 'A season plan of {pairs} possible pairs is too large (the most is {most}).',
+    remedy: 'Leave out pairs that nobody would make, or plan one species at a time.',
+  },
+  'plan-unsound': {
+    says: 'The plan that was worked out breaks a rule of the case: {why}.',
+    remedy: 'It was thrown away. Work it out again, and report the case if it comes back.',
+  },
+  'plan-solver': {
+    says: 'The season planner did not work: {why}.',
+    remedy: 'Try again while the hub can be reached; with fewer possible pairs if that does not help.',
   },
 } as const satisfies Record<string, { says: string; remedy: string }>;
 

@@ -41,12 +41,7 @@ describe('the lines of a card', () => {
     ['sex', '0.1', '0.1', '0.1'],
     ['species', 'Python regius · ball python', 'Python regius', 'P. regius'],
     ['traitCode', 'pie/+; [cln 2:3]/+', 'pie/+; [cln 2:3]/+', 'pie/+; [cln 2:3]/+'],
-    [
-      'traitWords',
-      'het piebald, 66 % possible het clown',
-      'het piebald, 66% poss het clown',
-      'het piebald 66% poss het clown',
-    ],
+    ['traitWords', 'het Piebald, 66 % possible het Clown', 'het Piebald 66 % ph Clown', 'het pie 66 % ph cln'],
     ['dates', 'hatched 1 Jun 2022 · acquired 5 Jan 2023', 'hatched 1 Jun 2022', 'h. 2022-06-01'],
     ['weight', '1,480 g on 10 Mar 2026 (+60 g since 10 Feb 2026)', '1,480 g on 10 Mar 2026', '1,480 g 2026-03-10'],
     ['due', 'Due Sun 15 Mar 2026', 'Due 15 Mar 2026', 'Due 2026-03-15'],

@@ -1,20 +1,33 @@
 import { describe, expect, it } from 'vitest';
 import {
   AGAIN_MINUTES,
+  BREEDING,
+  CAP_PERCENT,
+  COURSE_SHARES,
   ENTRY_MARGIN,
+  FLUSH_ML,
   HOLD_DAYS,
+  LAYING_GAP_DAYS,
   LOSS_PERCENT,
+  MOST_DIFFERENCE_PERCENT,
+  PEOPLE_RULE,
   PREY_CLASSES,
+  PRIOR_DATES,
+  REST_DAYS,
   SHARE_LIMITS,
+  SITE_DATES,
   SPARE_SHARE,
   SPECIES,
+  STOMACH_SHARE,
+  TENFOLD_FROM,
+  WEIGHT_DAYS,
 } from '../../src/core/index.ts';
 import { filesIn, readText, tableRows } from './sources.ts';
 
 const DOC = readText('docs/rules.md');
 const ROWS = tableRows(DOC);
-const RULE = /\bCARE-[A-Z]+\b/g;
-const DOCUMENTED = ROWS.filter(([first = '']) => /^CARE-[A-Z]+$/.test(first));
+const RULE = /\b(?:CARE|BREED)-[A-Z]+\b/g;
+const DOCUMENTED = ROWS.filter(([first = '']) => /^(?:CARE|BREED)-[A-Z]+$/.test(first));
 
 function idsIn(text: string): readonly string[] {
   return [...new Set(text.match(RULE) ?? [])].sort();
@@ -45,6 +58,9 @@ describe('docs/rules.md', () => {
   it('has the figures of the code', () => {
     const row = (id: string): string => DOCUMENTED.find(([first]) => first === id)?.join(' ') ?? '';
     const figures: readonly [string, string][] = [
+      ['BREED-WINDOW', `${PRIOR_DATES} and ${SITE_DATES} dates`],
+      ['BREED-REST', `${REST_DAYS} days`],
+      ['BREED-AGAIN', `${LAYING_GAP_DAYS} days`],
       ['CARE-OPAQUE', `${HOLD_DAYS.opaque} days`],
       ['CARE-REGURGITATION', `${HOLD_DAYS.regurgitation} days`],
       ['CARE-REGURGITATION', `within ${HOLD_DAYS.regurgitationWindow} days`],
@@ -57,6 +73,14 @@ describe('docs/rules.md', () => {
       ['CARE-LOSS', `${LOSS_PERCENT.note}, ${LOSS_PERCENT.review} and ${LOSS_PERCENT.urgent} %`],
       ['CARE-SHARE', `${SHARE_LIMITS.adultPercent} % for adults, ${SHARE_LIMITS.youngPercent} % for young`],
       ['CARE-SHARE', `above ${SHARE_LIMITS.confirmPercent} %`],
+      ['CARE-MARK', `above ${MOST_DIFFERENCE_PERCENT} %`],
+      ['CARE-RECENT', `${WEIGHT_DAYS.young} days for young animals, ${WEIGHT_DAYS.adult} days for adults`],
+      ['CARE-CAP', `${CAP_PERCENT.gavage} % of body mass, at most ${CAP_PERCENT.most} %`],
+      ['CARE-TENFOLD', `${TENFOLD_FROM} times`],
+      ['CARE-COURSE', `before ${COURSE_SHARES.early * 100} %`],
+      ['CARE-TUBE', `${STOMACH_SHARE.from * 100}–${STOMACH_SHARE.to * 100} %`],
+      ['CARE-TUBE', `flush ${FLUSH_ML.join('–')} mL`],
+      ['CARE-PEOPLE', `from ${PEOPLE_RULE.fromM} m (8 ft), one more per ${PEOPLE_RULE.stepM} m`],
     ];
     for (const [id, figure] of figures) expect(row(id), id).toContain(figure);
   });
@@ -64,8 +88,24 @@ describe('docs/rules.md', () => {
     const rows = ROWS.filter(([first = '']) => /^(mouse|rat)-/.test(first)).map((row) => row.slice(0, 3));
     expect(rows).toEqual(PREY_CLASSES.map((one) => [one.id, `${one.eachG[0]}–${one.eachG[1]}`, one.mark]));
   });
+  it('has every step of the breeding calendar of the code', () => {
+    const rows = ROWS.filter(
+      ([first = '', , , days = '']) => BREEDING.some((one) => one.name === first) && /–/.test(days),
+    );
+    const steps = BREEDING.flatMap(({ name, steps }) =>
+      steps.map(({ from, to, days, mark, source, weak }) => [
+        name,
+        from,
+        to,
+        days.join('–'),
+        mark,
+        `${source}${weak ? ' (weak)' : ''}`,
+      ]),
+    );
+    expect(rows.filter((row) => row.length === 6)).toEqual(steps);
+  });
   it('has every feed plan of the code', () => {
-    const rows = ROWS.filter(([first = '']) => SPECIES.some((one) => one.name === first));
+    const rows = ROWS.filter((row) => row.length === 5 && SPECIES.some((one) => one.name === row[0]));
     expect(rows).toEqual(
       SPECIES.flatMap(({ name, bands }) =>
         bands.map(({ belowG, percent, everyDays, mark }) => [

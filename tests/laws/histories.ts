@@ -48,6 +48,14 @@ const PAYLOADS: { readonly [K in Exclude<EventKind, 'slip-made'>]: fc.Arbitrary<
     },
     { requiredKeys: ['placeKind', 'name', 'walk'] },
   ),
+  'locus-set': fc.record({
+    species: fc.constantFrom('Python regius', 'Lampropeltis getula'),
+    locus: fc.constantFrom('TYR', 'Own'),
+    inheritance: fc.constantFrom('recessive', 'dominant'),
+    alleles: fc.constantFrom([{ symbol: 'own', names: ['Own'] }], [{ symbol: 'pie', names: ['Pied again'] }]),
+    sources: fc.constant(['a breeder’s word']),
+    confidence: fc.constant('memory'),
+  }),
   'animal-added': fc.record(
     {
       species: fc.constantFrom(...SPECIES.map((one) => one.name), 'Lampropeltis getula', 'constructor'),
@@ -62,6 +70,7 @@ const PAYLOADS: { readonly [K in Exclude<EventKind, 'slip-made'>]: fc.Arbitrary<
   'animal-named': fc.record({ name: someName }),
   'animal-sexed': fc.record({ sex: fc.constantFrom(...SEXES) }),
   'traits-set': fc.record({ code: fc.constantFrom('wt', 'pie/+'), words: someWords }, { requiredKeys: ['code'] }),
+  'parents-set': fc.record({ sire: someId, dam: someId }, maybe),
   'animal-flagged': fc.record({ flags: fc.uniqueArray(fc.constantFrom(...ANIMAL_FLAGS)) }),
   'animal-moved': fc.record({ to: someId }),
   'animal-left': fc.record({ how: fc.constantFrom(...LEAVINGS) }),
@@ -107,6 +116,14 @@ const PAYLOADS: { readonly [K in Exclude<EventKind, 'slip-made'>]: fc.Arbitrary<
     { clutch: someId, eggs: fc.nat(12), damG: someGrams, sire: someId },
     { requiredKeys: ['clutch', 'eggs'] },
   ),
+  'follicles-measured': fc.record({ largestMm: fc.integer({ min: 1, max: 60 }) }),
+  'young-born': fc.record(
+    { clutch: someId, young: fc.nat(20), damG: someGrams, sire: someId },
+    { requiredKeys: ['clutch', 'young'] },
+  ),
+  'clutch-incubated': fc.record({ place: someId, setC: fc.integer({ min: 20, max: 35 }) }, maybe),
+  'incubation-read': fc.record({ tempC: fc.integer({ min: 20, max: 35 }) }),
+  'pip-seen': fc.record({ count: fc.integer({ min: 1, max: 12 }) }, maybe),
   'egg-candled': fc.record({ egg: fc.integer({ min: 1, max: 12 }), state: fc.constantFrom('good', 'slug', 'lost') }),
   'clutch-hatched': fc.record({ hatched: fc.nat(12) }),
   'lot-received': fc.record({ prey: somePrey, eachG: pair(someGrams), count: fc.integer({ min: 1, max: 300 }) }),

@@ -40,6 +40,11 @@ export function BooksScreen() {
         </Chapter>
         <Chapter id="site" title="Site">
           <SiteForm />
+          <p>
+            <a class="books-link" href="/loci">
+              Loci and trade names
+            </a>
+          </p>
         </Chapter>
         {began ? null : <Steps fresh={began} />}
         <Chapter id="parked" title="Set aside">

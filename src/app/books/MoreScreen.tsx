@@ -14,6 +14,7 @@ export function MoreScreen() {
       <nav aria-label="More">
         <ul class="more-lines">
           <MoreLine to="/print" words="Print" says="tub cards, on sheets or single cards" />
+          <MoreLine to="/pairing" words="Pairings" says="two scans and what the young can be" />
           <MoreLine
             to="/books"
             words="Books"

@@ -1,5 +1,6 @@
 import {
   type AnimalRecord,
+  cardTraits,
   type Facility,
   type Id,
   lastWeight,
@@ -80,9 +81,9 @@ function animalEntry(facility: Facility, animal: AnimalRecord): Findable {
   const weight = lastWeight(animal);
   const trade = speciesOf(animal.species)?.tradeName ?? '';
   const where = animal.left === null ? (sayPlace(facility, animal.place) ?? 'no place') : `left: ${animal.left.how}`;
-  const { traits } = animal;
+  const traits = cardTraits(facility, animal);
   const facts = [saySex(animal.sex), animal.species, traits?.code, weight === null ? null : sayGrams(weight.weightG)];
-  const known = [animal.name, animal.number, ...idWords(animal.id), trade, animal.sex, traits?.words, where];
+  const known = [animal.name, animal.number, ...idWords(animal.id), trade, animal.sex, traits?.words?.long, where];
   const words = [...known, ...facts.slice(0, WORD_FACTS)];
   return {
     id: animal.id,

@@ -6,11 +6,16 @@ import {
   type Day,
   type Decision,
   decide,
+  decidePairing,
+  decideStamp,
   type Id,
+  isSeasonStamp,
   type LogEvent,
+  type Moment,
   nameOf,
   occupants,
   type Problem,
+  pairOf,
   parseWeight,
   problem,
   type Result,
@@ -40,10 +45,19 @@ export interface NumberWanted {
   leave(): void;
 }
 
+/** An animal that somebody waits for, such as a sire: the next scanned card is given to it, and it says where to go then. */
+export interface AnimalWanted {
+  readonly says: string;
+  /** Takes the animal and gives the address to go to, or says why not; then the next card is waited for. */
+  take(id: Id): Result<string>;
+}
+
 /** What a scanned text led to. */
 export type ScanResult =
   | { readonly to: 'record'; readonly id: Id }
   | { readonly to: 'place'; readonly id: Id }
+  | { readonly to: 'clutch'; readonly id: Id }
+  | { readonly to: 'wanted'; readonly address: string }
   | { readonly to: 'stamped'; readonly id: Id }
   | { readonly to: 'stamp-taken'; readonly stamp: Stamp }
   | { readonly to: 'layout-test' }
@@ -56,7 +70,14 @@ export interface DeskModel {
   readonly numberWanted: ReadonlySignal<NumberWanted | null>;
   /** The animal that the next scanned place is for, with the stamp “moved” in hand. */
   readonly goes: ReadonlySignal<AnimalRecord | null>;
+  /** Who waits for the next scanned animal; a stamp in hand stays there meanwhile and stamps nothing. */
+  readonly wanted: ReadonlySignal<AnimalWanted | null>;
+  want(wanted: AnimalWanted | null): void;
   take(stamp: Stamp | null): void;
+  /** The animal that waits for its mate to be scanned, with the stamp “paired” in hand. */
+  readonly waits: ReadonlySignal<AnimalRecord | null>;
+  /** Writes what a rule decided of an animal, asks about it, or says why not; on the strip and by signs. */
+  decided(id: Id, decision: Decision): Promise<Decision['kind']>;
   /** Logs an action on an animal on a day (today if left out); asks or refuses in words, on the strip and by signs. */
   act(id: Id, action: Action, day?: Day): Promise<Decision['kind']>;
   /** What a read text means here: opens, stamps, takes a stamp up, or is refused in words. It is never followed. */
@@ -80,6 +101,8 @@ export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel 
   const question = signal<Question | null>(null);
   const numberWanted = signal<NumberWanted | null>(null);
   const goes = signal<AnimalRecord | null>(null);
+  const waits = signal<AnimalRecord | null>(null);
+  const wanted = signal<AnimalWanted | null>(null);
 
   function refused(subject: Id | null, name: string, said: string, why: Problem): void {
     signs.give('refused');
@@ -127,11 +150,33 @@ export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel 
       refused(null, id, 'unknown', problem('unknown-id', { id }));
       return 'refused';
     }
-    const decision = decide(animal, action, { day, today: clock.today.value, nowMs: clock.nowMs() });
-    if (decision.kind === 'refused') refused(id, nameOf(site.facility.value, id), 'not written', decision.problem);
-    else if (decision.kind === 'asks') ask(animal, decision);
+    return decided(id, decide(animal, action, momentOn(day)));
+  }
+
+  function momentOn(day: Day): Moment {
+    return { day, today: clock.today.value, nowMs: clock.nowMs() };
+  }
+
+  async function decided(id: Id, decision: Decision): Promise<Decision['kind']> {
+    const animal = site.facility.value.animals.get(id);
+    if (decision.kind === 'refused' || animal === undefined) {
+      const why = decision.kind === 'refused' ? decision.problem : problem('unknown-id', { id });
+      refused(id, nameOf(site.facility.value, id), 'not written', why);
+      return 'refused';
+    }
+    if (decision.kind === 'asks') ask(animal, decision);
     else if (!(await write(animal, decision))) return 'refused';
     return decision.kind;
+  }
+
+  /** The first card of a pairing waits, the second makes it: whichever is the male. */
+  async function pairWith(animal: AnimalRecord): Promise<void> {
+    const first = waits.value;
+    waits.value = first === null ? animal : null;
+    if (first === null) return signs.give('asks');
+    const pair = pairOf(first, animal);
+    if ('code' in pair) return refused(animal.id, nameOf(site.facility.value, animal.id), 'not paired', pair);
+    await decided(animal.id, decidePairing('paired', pair, momentOn(clock.today.value)));
   }
 
   function wantNumber(animal: AnimalRecord, wanted: Stamp, day: Day = clock.today.value): void {
@@ -155,7 +200,10 @@ export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel 
     const animal = site.facility.value.animals.get(id);
     if (animal === undefined) return unknown(id);
     if (inHand.needs === 'place') goes.value = animal;
-    if (inHand.action !== null) await act(id, inHand.action);
+    if (inHand.needs === 'mate') await pairWith(animal);
+    else if (isSeasonStamp(inHand.id)) {
+      await decided(id, decideStamp(site.facility.value, animal, inHand.id, momentOn(clock.today.value)));
+    } else if (inHand.action !== null) await act(id, inHand.action);
     else signs.give('asks');
     if (inHand.needs === 'weight') wantNumber(animal, inHand);
     return { to: 'stamped', id };
@@ -184,8 +232,30 @@ export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel 
     return { to: 'nothing', problem: why };
   }
 
+  function give(id: Id, waiting: AnimalWanted): ScanResult {
+    const taken = waiting.take(id);
+    if (!taken.ok) {
+      refused(id, nameOf(site.facility.value, id), `not taken: ${waiting.says}`, taken.problem);
+      return { to: 'nothing', problem: taken.problem };
+    }
+    // Taking it may already have asked for the next one.
+    if (wanted.value === waiting) wanted.value = null;
+    signs.give('accepted');
+    return { to: 'wanted', address: taken.value };
+  }
+
+  /** A clutch is no animal: no stamp is put on it, and nobody who waits for an animal gets it. */
+  function openClutch(id: Id): ScanResult {
+    if (stamp.value === null && wanted.value === null) return { to: 'clutch', id };
+    const why = problem('clutch-stamped');
+    refused(null, nameOf(site.facility.value, id), 'not stamped', why);
+    return { to: 'nothing', problem: why };
+  }
+
   async function openId(id: Id): Promise<ScanResult> {
-    const { animals, places } = site.facility.value;
+    const { animals, places, clutches } = site.facility.value;
+    if (clutches.has(id)) return openClutch(id);
+    if (wanted.value !== null && animals.has(id)) return give(id, wanted.value);
     if (stamp.value !== null && animals.has(id)) return put(id, stamp.value);
     if (animals.has(id)) return { to: 'record', id };
     if (!places.has(id)) return unknown(id);
@@ -217,9 +287,16 @@ export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel 
     question,
     numberWanted,
     goes,
+    wanted,
+    waits,
+    decided,
+    want(next) {
+      wanted.value = next;
+    },
     take(next) {
       stamp.value = next;
       goes.value = null;
+      waits.value = null;
     },
     act,
     scanned,

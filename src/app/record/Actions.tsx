@@ -1,6 +1,7 @@
 import { type Signal, useSignal } from '@preact/signals';
 import type { Day } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
+import { SetTraits } from '../traits/index.ts';
 import { DayChoice } from './DayChoice.tsx';
 import type { Doing } from './doing.ts';
 import { Primary } from './Primary.tsx';
@@ -26,7 +27,7 @@ export function Actions({ standing }: { readonly standing: Standing }) {
       <Primary standing={standing} doing={doing} />
       <section class="actions" aria-label="Actions">
         <Common standing={standing} doing={doing} />
-        <AllActions doing={doing} day={otherDay} />
+        <AllActions standing={standing} doing={doing} day={otherDay} />
       </section>
       {sheet.value !== null && (
         <WordSheet
@@ -68,7 +69,14 @@ function Common({ standing, doing }: { readonly standing: Standing; readonly doi
   );
 }
 
-function AllActions({ doing, day }: { readonly doing: Doing; readonly day: Signal<Day | null> }) {
+interface AllActionsProps {
+  readonly standing: Standing;
+  readonly doing: Doing;
+  readonly day: Signal<Day | null>;
+}
+
+function AllActions({ standing, doing, day }: AllActionsProps) {
+  const { animal } = standing;
   const lines: readonly (readonly [words: string, go: () => void])[] = [
     ['Fed as planned', () => doing.act({ do: 'fed-as-planned' })],
     ['Opaque', () => doing.act({ do: 'opaque' })],
@@ -93,6 +101,14 @@ function AllActions({ doing, day }: { readonly doing: Doing; readonly day: Signa
             </button>
           </li>
         ))}
+        <li>
+          <SetTraits animal={animal} look="action" />
+        </li>
+        <li>
+          <a class="action-link" href={`/animal/${animal.id}/parents`}>
+            Set parents
+          </a>
+        </li>
       </ul>
     </details>
   );

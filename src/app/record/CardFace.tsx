@@ -15,6 +15,8 @@ interface CardFaceProps {
   readonly due: DueState | null;
   /** What stands under a line: the reasons of a computed one. */
   readonly under?: Partial<Record<CardSlot, ComponentChildren>>;
+  /** What stands below the trait lines, or in their place: the way to change them. */
+  readonly traits?: ComponentChildren;
   /** What the foot says at the left: printed when, or not yet. */
   readonly foot?: string;
 }
@@ -25,7 +27,7 @@ const FEEDING: readonly CardSlot[] = ['due', 'feed'];
 const LEDGER: readonly CardSlot[] = ['weight', 'dates', 'pairings', 'place'];
 
 /** The card as it prints: same words, order and type; lines wrap here, so that all of them stand in their long form. */
-export function CardFace({ content, due, under = {}, foot }: CardFaceProps) {
+export function CardFace({ content, due, under = {}, traits, foot }: CardFaceProps) {
   const hold = content.flags.find((flag) => flag.kind === 'hold' || flag.kind === 'vet');
   const tabs = content.flags.filter((flag) => flag !== hold);
   const rows = (slots: readonly CardSlot[]) => linesIn(content, slots);
@@ -48,6 +50,7 @@ export function CardFace({ content, due, under = {}, foot }: CardFaceProps) {
             {unbroken(line.long)}
           </p>
         ))}
+        {traits}
       </header>
       {hold === undefined ? <hr class="card-rule" /> : <HoldBand flag={hold} />}
       {rows(FEEDING).map((line) => (

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { type AnimalRecord, type Id, nameOf, sayPlace } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
+import { pairingAddress } from '../pairing/choice.ts';
 
 const FEW = 6;
 
@@ -18,9 +19,20 @@ export function Kin({ animal }: { readonly animal: AnimalRecord }) {
           <a href={`/place/${animal.place}`}>{place}</a>
         </Line>
       )}
-      {parents.length > 0 && (
-        <Line term="Parents">
-          <Animals ids={parents} name={(id) => nameOf(facility, id)} />
+      <Line term="Parents">
+        <div class="kin-parents">
+          {parents.length > 0 ? <Animals ids={parents} name={(id) => nameOf(facility, id)} /> : <span>unknown</span>}
+          <a class="kin-set" href={`/animal/${animal.id}/parents`}>
+            {parents.length > 0 ? 'Change parents' : 'Set parents'}
+          </a>
+        </div>
+      </Line>
+      <Line term="Descent">
+        <a href={`/pedigree/${animal.id}`}>Pedigree</a>
+      </Line>
+      {animal.left === null && (
+        <Line term="Pairing">
+          <a href={pairWith(animal)}>Pair with …</a>
         </Line>
       )}
       {young.length > 0 && (
@@ -37,6 +49,11 @@ export function Kin({ animal }: { readonly animal: AnimalRecord }) {
       {animal.source !== null && <Line term="From">{animal.source}</Line>}
     </dl>
   );
+}
+
+/** An unsexed animal may be either half, which the page asks. */
+function pairWith({ id, sex }: AnimalRecord): string {
+  return pairingAddress({ [sex === 'male' ? 'sire' : sex === 'female' ? 'dam' : 'either']: id });
 }
 
 function Line({ term, children }: { readonly term: string; readonly children: ComponentChildren }) {

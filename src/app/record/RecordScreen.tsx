@@ -2,6 +2,8 @@ import './record.css';
 import { parseId, problem, sayDayShort, sayId } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
+import { Proving } from '../pedigree/Proving.tsx';
+import { SetTraits } from '../traits/index.ts';
 import { Actions } from './Actions.tsx';
 import { DueBecause, FeedBecause, WeightBecause } from './Because.tsx';
 import { CardFace } from './CardFace.tsx';
@@ -44,12 +46,19 @@ function Record({ standing }: { readonly standing: Standing }) {
       <div class="record-card">
         <Neighbours animal={animal} />
         <DangerBand flags={content.flags} />
-        <CardFace content={content} due={due?.state ?? null} under={under} foot={foot} />
+        <CardFace
+          content={content}
+          due={due?.state ?? null}
+          under={under}
+          traits={<SetTraits animal={animal} />}
+          foot={foot}
+        />
         <CardInTub standing={standing} />
         <Actions standing={standing} />
       </div>
       <div class="record-ledger">
         <Kin animal={animal} />
+        <Proving animal={animal} />
         <Ledger id={animal.id} />
       </div>
     </div>

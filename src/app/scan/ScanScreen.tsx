@@ -6,6 +6,7 @@ import { NothingYet } from './NothingYet.tsx';
 import { OtherWays } from './OtherWays.tsx';
 import { StampInHand } from './StampInHand.tsx';
 import { Strip } from './Strip.tsx';
+import { WantedLine } from './WantedLine.tsx';
 
 /** The camera above, what was written below it, and the stamp at the thumb. */
 export function ScanScreen() {
@@ -20,7 +21,7 @@ export function ScanScreen() {
         {entries.length > 0 ? <Strip entries={entries} /> : <NothingYet />}
       </section>
       <OtherWays onText={scanned} />
-      <StampInHand />
+      {app.desk.wanted.value === null ? <StampInHand /> : <WantedLine wanted={app.desk.wanted.value} />}
     </div>
   );
 }

@@ -14,6 +14,7 @@ export function StampInHand() {
   const from = useRef<number | null>(null);
   const stamp = desk.stamp.value;
   const goes = desk.goes.value;
+  const waits = desk.waits.value;
   const show = () => {
     open.value = true;
   };
@@ -42,6 +43,7 @@ export function StampInHand() {
         ) : (
           <span>
             Stamp: <strong>{stamp.words}</strong>
+            {waits !== null && <small>{sayAnimal(waits)} waits for the mate that is scanned next</small>}
             {goes !== null && <small>{sayAnimal(goes)} goes to the place that is scanned next</small>}
           </span>
         )}

@@ -12,6 +12,10 @@ const PlaceScreen = screen(() => import('../racks/index.ts').then((part) => part
 const FindScreen = screen(() => import('../find/index.ts').then((part) => part.FindScreen));
 const MoreScreen = screen(() => import('../books/index.ts').then((part) => part.MoreScreen));
 const BooksScreen = screen(() => import('../books/index.ts').then((part) => part.BooksScreen));
+const LociScreen = screen(() => import('../traits/loci/index.ts').then((part) => part.LociScreen));
+const ParentsScreen = screen(() => import('../traits/parents/index.ts').then((part) => part.ParentsScreen));
+const PairingScreen = screen(() => import('../pairing/index.ts').then((part) => part.PairingScreen));
+const PedigreeScreen = screen(() => import('../pedigree/index.ts').then((part) => part.PedigreeScreen));
 const PrintScreen = screen(() => import('../press/index.ts').then((part) => part.PrintScreen));
 
 /** A screen that is loaded when it is first shown; if its code does not come, what to do stands in its place. */
@@ -36,7 +40,11 @@ export function Routes() {
         <Route path="/more" component={MoreScreen} />
         <Route path="/books" component={BooksScreen} />
         <Route path="/print" component={PrintScreen} />
+        <Route path="/pairing" component={PairingScreen} />
         <Route path="/animal/:id" component={RecordScreen} />
+        <Route path="/pedigree/:id" component={PedigreeScreen} />
+        <Route path="/animal/:id/parents" component={ParentsScreen} />
+        <Route path="/loci" component={LociScreen} />
         <Route path="/place/:id" component={PlaceScreen} />
         <Route path="/:id" component={ColdId} />
         <Route default component={NotFound} />

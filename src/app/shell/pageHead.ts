@@ -10,6 +10,8 @@ const WORDS: Readonly<Record<string, string>> = {
   '/more': 'More',
   '/print': 'Print',
   '/books': 'Books',
+  '/pairing': 'Pairing',
+  '/loci': 'Loci and trade names',
 };
 
 /** Keeps the page's title and the colour of the browser's bar to what is shown. */
@@ -28,6 +30,10 @@ export function usePageHead(app: App, path: string): void {
 function titleOf({ site }: App, path: string): string {
   const words = WORDS[path];
   if (words !== undefined) return words;
-  const read = parseId(path.slice(path.lastIndexOf('/') + 1));
-  return read.ok ? nameOf(site.facility.value, read.value.id) : 'Not here';
+  // What a page is about may stand before what it shows of it: /animal/ID/parents.
+  const read = path
+    .split('/')
+    .map(parseId)
+    .find((one) => one.ok);
+  return read?.ok ? nameOf(site.facility.value, read.value.id) : 'Not here';
 }

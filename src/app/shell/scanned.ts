@@ -40,5 +40,7 @@ function isSheetOpen(): boolean {
 
 function follow(result: ScanResult, route: (url: string) => void): void {
   if (result.to === 'record') route(`/animal/${result.id}`);
+  if (result.to === 'wanted') route(result.address);
+  if (result.to === 'clutch') route(`/clutch/${result.id}`);
   if (result.to === 'place') route(`/place/${result.id}`);
 }

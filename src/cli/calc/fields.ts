@@ -4,6 +4,12 @@ import { type Day, parseDay, type Result, refuse } from '../../core/index.ts';
 /** A number of a case; JSON's 1e999 comes as infinite and is told apart by the rule, in its own words. */
 export const number = z.custom<number>((value) => typeof value === 'number', 'a number is wanted, such as 950');
 
+/** A number of a case that must not be guessed at: JSON writes NaN as null, and null stays NaN for the rule to refuse. */
+export const figure = z.pipe(
+  z.custom<number | null>((value) => typeof value === 'number' || value === null, 'a number is wanted, such as 950'),
+  z.transform((value): number => value ?? Number.NaN),
+);
+
 /** A word or name of a case. */
 export const word = z
   .string('a text is wanted')

@@ -1,4 +1,6 @@
+import { doseKind } from './dose.ts';
 import { dueKind } from './due.ts';
+import { enclosureKind } from './enclosure.ts';
 import { carriersKind } from './genetics/carriers.ts';
 import { clutchTestKind } from './genetics/clutchTest.ts';
 import { crossKind } from './genetics/cross.ts';
@@ -6,6 +8,7 @@ import { evidenceKind } from './genetics/evidence.ts';
 import { pedigreeKind } from './genetics/pedigree.ts';
 import { idKind } from './id.ts';
 import type { Kind } from './kind.ts';
+import { metabolismKind } from './metabolism.ts';
 import { preyKind } from './prey.ts';
 
 /** Every kind of calculation. */
@@ -18,4 +21,7 @@ export const KINDS: readonly Kind[] = [
   clutchTestKind,
   pedigreeKind,
   carriersKind,
+  doseKind,
+  enclosureKind,
+  metabolismKind,
 ];

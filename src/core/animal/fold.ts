@@ -36,7 +36,7 @@ export function animalRecord(id: Id, events: readonly SiteEvent[], gramsOf: Gram
 
 function take(draft: Draft, facts: Facts, event: SiteEvent, gramsOf: GramsOf): void {
   // A pairing is about both animals, everything else about its first subject only.
-  if (event.kind === 'pairing-started' || event.kind === 'lock-seen') mark(draft, event);
+  takePairing(draft, event);
   if (event.subjects[0] !== draft.id) return;
   takeFact(draft, facts, event);
   takeFeeding(draft, event, gramsOf);
@@ -59,6 +59,9 @@ function takeFact(draft: Draft, facts: Facts, event: SiteEvent): void {
     case 'traits-set':
       if (wins(facts, 'traits', event)) draft.traits = { code: event.payload.code, words: event.payload.words ?? null };
       return;
+    case 'parents-set':
+      if (wins(facts, 'parents', event)) takeParents(draft, event.payload);
+      return;
     case 'animal-flagged':
       if (wins(facts, 'flags', event)) draft.flags = event.payload.flags;
       return;
@@ -77,10 +80,15 @@ function takeArrival(draft: Draft, facts: Facts, event: Extract<SiteEvent, { kin
   draft.hatchedOn = (said.hatchedOn as Day | undefined) ?? null;
   draft.acquiredOn = (said.acquiredOn as Day | undefined) ?? null;
   draft.source = said.source ?? null;
-  draft.sire = (said.sire as Id | undefined) ?? null;
-  draft.dam = (said.dam as Id | undefined) ?? null;
+  draft.clutch = (said.clutch as Id | undefined) ?? null;
+  if (wins(facts, 'parents', event)) takeParents(draft, said);
   if (said.name !== undefined && wins(facts, 'name', event)) draft.name = said.name;
   if (wins(facts, 'sex', event)) draft.sex = said.sex;
+}
+
+function takeParents(draft: Draft, { sire, dam }: { sire?: string | undefined; dam?: string | undefined }): void {
+  draft.sire = (sire as Id | undefined) ?? null;
+  draft.dam = (dam as Id | undefined) ?? null;
 }
 
 function wins(facts: Facts, fact: string, event: SiteEvent): boolean {
@@ -138,6 +146,7 @@ function takeCare(draft: Draft, event: SiteEvent): void {
     case 'shed-seen':
       if (draft.opaqueOn !== null) draft.opaqueEndedOn = event.day;
       draft.opaqueOn = null;
+      draft.firstShedOn ??= event.day;
       draft.lastShedOn = event.day;
       draft.sheds += 1;
       return;
@@ -159,7 +168,21 @@ function addWeight(draft: Draft, weighing: Weighing): void {
   if (draft.peak === null || weighing.weightG >= draft.peak.weightG) draft.peak = weighing;
 }
 
+function takePairing(draft: Draft, event: SiteEvent): void {
+  if (event.kind !== 'pairing-started' && event.kind !== 'pairing-ended' && event.kind !== 'lock-seen') return;
+  const mate = event.subjects.find((one) => one !== draft.id);
+  if (event.kind !== 'pairing-ended') mark(draft, event);
+  if (mate === undefined || event.kind === 'lock-seen') return;
+  const others = draft.together.filter((one) => one.with !== mate);
+  draft.together = event.kind === 'pairing-ended' ? others : [...others, { with: mate, since: event.day }];
+  if (event.kind === 'pairing-ended') draft.apartOn = event.day;
+}
+
 function takeSeason(draft: Draft, event: SiteEvent): void {
+  if (event.kind === 'follicles-measured') {
+    mark(draft, event);
+    return;
+  }
   if (event.kind === 'ovulation-seen') {
     draft.gravidSince = event.day;
     mark(draft, event);
@@ -170,7 +193,7 @@ function takeSeason(draft: Draft, event: SiteEvent): void {
     mark(draft, event);
     return;
   }
-  if (event.kind !== 'clutch-laid') return;
+  if (event.kind !== 'clutch-laid' && event.kind !== 'young-born') return;
   mark(draft, event);
   draft.gravidSince = null;
   draft.laidOn = event.day;
@@ -183,17 +206,20 @@ function takeSeason(draft: Draft, event: SiteEvent): void {
 const MARKS = {
   'pairing-started': 'paired',
   'lock-seen': 'lock',
+  'follicles-measured': 'follicles',
   'ovulation-seen': 'ovulation',
   'pre-lay-shed-seen': 'pre-lay shed',
   'clutch-laid': 'laid',
+  'young-born': 'born',
 } as const satisfies Partial<Record<SiteEvent['kind'], SeasonMark['kind']>>;
 
 function mark(draft: Draft, event: Extract<SiteEvent, { kind: keyof typeof MARKS }>): void {
   const mate =
-    event.kind === 'clutch-laid'
+    event.kind === 'clutch-laid' || event.kind === 'young-born'
       ? (event.payload.sire as Id | undefined)
       : event.subjects.find((one) => one !== draft.id);
-  draft.season = [...draft.season, { kind: MARKS[event.kind], day: event.day, with: mate ?? null }];
+  const size = event.kind === 'follicles-measured' ? { largestMm: event.payload.largestMm } : {};
+  draft.season = [...draft.season, { kind: MARKS[event.kind], day: event.day, with: mate ?? null, ...size }];
 }
 
 function emptyDraft(id: Id): Draft {
@@ -209,6 +235,7 @@ function emptyDraft(id: Id): Draft {
     source: null,
     sire: null,
     dam: null,
+    clutch: null,
     traits: null,
     flags: [],
     place: null,
@@ -226,11 +253,14 @@ function emptyDraft(id: Id): Draft {
     regurgitationsCleared: 0,
     opaqueOn: null,
     opaqueEndedOn: null,
+    firstShedOn: null,
     lastShedOn: null,
     sheds: 0,
     holds: [],
     cooling: null,
     season: [],
+    together: [],
+    apartOn: null,
     gravidSince: null,
     laidOn: null,
     printed: null,

@@ -64,6 +64,8 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
       return `Keeper ${event.payload.name} added as ${event.payload.role}`;
     case 'place-added':
       return `${event.payload.placeKind} ${event.payload.name} added`;
+    case 'locus-set':
+      return `Locus ${event.payload.locus} of ${event.payload.species} set`;
     case 'animal-added':
       return `Added: ${event.payload.species}`;
     case 'animal-named':
@@ -72,6 +74,8 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
       return `Sexed: ${event.payload.sex}`;
     case 'traits-set':
       return `Traits set to ${event.payload.code}`;
+    case 'parents-set':
+      return sayParents(event.payload, nameOf);
     case 'animal-flagged':
       return event.payload.flags.length === 0 ? 'Flags taken off' : `Flags: ${event.payload.flags.join(', ')}`;
     case 'animal-moved':
@@ -118,6 +122,16 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
       return 'Pre-lay shed';
     case 'clutch-laid':
       return `Laid ${counted(event.payload.eggs, 'egg')}${event.payload.slugs ? ` and ${counted(event.payload.slugs, 'slug')}` : ''}`;
+    case 'follicles-measured':
+      return `Follicles: largest ${event.payload.largestMm} mm${event.payload.count === undefined ? '' : `, ${event.payload.count} seen`}`;
+    case 'young-born':
+      return `Gave birth: ${event.payload.young} young${event.payload.stillborn ? `, ${event.payload.stillborn} stillborn` : ''}`;
+    case 'clutch-incubated':
+      return `Incubated${event.payload.setC === undefined ? '' : ` at ${event.payload.setC} °C`}${event.payload.place === undefined ? '' : ` in ${nameOf(event.payload.place as Id)}`}`;
+    case 'incubation-read':
+      return `Incubator read: ${event.payload.tempC} °C${event.payload.humidityPercent === undefined ? '' : `, ${event.payload.humidityPercent} %`}`;
+    case 'pip-seen':
+      return event.payload.count === undefined ? 'Pipped' : `Pipped: ${event.payload.count}`;
     case 'egg-candled':
       return `Egg ${event.payload.egg} candled: ${event.payload.state}`;
     case 'clutch-hatched':
@@ -134,6 +148,11 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
       event satisfies never;
       return '';
   }
+}
+
+function sayParents({ sire, dam }: { sire?: string | undefined; dam?: string | undefined }, nameOf: NameOf): string {
+  const say = (id: string | undefined): string => (id === undefined ? 'unknown' : nameOf(id as Id));
+  return `Parents: ${say(sire)} × ${say(dam)}`;
 }
 
 function counted(count: number, what: string): string {
@@ -161,7 +180,7 @@ function chipOf(kind: string): LedgerChip {
   if (/^(prey|feed|regurgitation)/.test(kind)) return 'feeds';
   if (kind === 'animal-weighed') return 'weights';
   if (/^(opaque|shed)/.test(kind)) return 'sheds';
-  if (/^(pairing|lock|ovulation|pre-lay|clutch|egg|cooling)/.test(kind)) return 'season';
+  if (/^(pairing|lock|follicles|ovulation|pre-lay|clutch|young|incubation|egg|pip|cooling)/.test(kind)) return 'season';
   if (/^(hold|vet)/.test(kind)) return 'holds';
   if (/^(animal-moved|animal-left|animal-added|place|water)/.test(kind)) return 'moves';
   return kind === 'card-printed' ? 'papers' : 'notes';

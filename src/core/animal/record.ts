@@ -27,9 +27,17 @@ export interface PlacedHold {
 
 /** A mark of the season: what people once ticked on the card. */
 export interface SeasonMark {
-  readonly kind: 'paired' | 'lock' | 'ovulation' | 'pre-lay shed' | 'laid';
+  readonly kind: 'paired' | 'lock' | 'follicles' | 'ovulation' | 'pre-lay shed' | 'laid' | 'born';
   readonly day: Day;
   readonly with: Id | null;
+  /** The largest follicle, where follicles were measured. */
+  readonly largestMm?: number;
+}
+
+/** An animal that shares the tub for breeding since a day. */
+export interface Together {
+  readonly with: Id;
+  readonly since: Day;
 }
 
 /** The keeper's own plan; what it leaves out comes from the species. */
@@ -48,6 +56,8 @@ export interface AnimalRecord {
   readonly source: string | null;
   readonly sire: Id | null;
   readonly dam: Id | null;
+  /** The clutch or litter that it comes from. */
+  readonly clutch: Id | null;
   readonly traits: { readonly code: string; readonly words: string | null } | null;
   readonly flags: Payload<'animal-flagged'>['flags'];
   readonly place: Id | null;
@@ -70,11 +80,15 @@ export interface AnimalRecord {
   readonly opaqueOn: Day | null;
   /** When a shed ended an opaque spell, so that a meal put off by it is due and not overdue. */
   readonly opaqueEndedOn: Day | null;
+  readonly firstShedOn: Day | null;
   readonly lastShedOn: Day | null;
   readonly sheds: number;
   readonly holds: readonly PlacedHold[];
   readonly cooling: { readonly from: Day; readonly to: Day | null } | null;
   readonly season: readonly SeasonMark[];
+  readonly together: readonly Together[];
+  /** The last day on which a pairing ended: a male rests from then. */
+  readonly apartOn: Day | null;
   readonly gravidSince: Day | null;
   readonly laidOn: Day | null;
   readonly printed: { readonly revision: string; readonly day: Day } | null;

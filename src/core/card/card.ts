@@ -1,4 +1,5 @@
 import { type AnimalRecord, lastWeight, sayAnimal, saySex } from '../animal/index.ts';
+import { marksOfSeason } from '../breeding/index.ts';
 import {
   type Due,
   feedPlan,
@@ -9,30 +10,28 @@ import {
   sayChange,
   speciesOf,
 } from '../care/index.ts';
-import { type Day, daysBetween, sayDay, sayDayShort } from '../days.ts';
+import { type Day, sayDay, sayDayShort } from '../days.ts';
 import { canonicalJson, fingerprint } from '../events/index.ts';
 import { type Facility, nameOf, sayPlace } from '../facility/index.ts';
 import { sayId } from '../ids.ts';
+import { cardTraits } from '../lineage/index.ts';
 import { sayPrey } from '../stock/index.ts';
 import { sayGramRange, sayGrams } from '../units.ts';
 import type { CardContent, CardFlag, CardLine, CardSlot, Forms } from './content.ts';
 
-/** A season runs from the first pairings to the laying; marks older than this are history. */
-const SEASON_DAYS = 240;
-/** So long after a laying its season is over, and its marks make room for the next. */
-const AFTER_LAYING_DAYS = 60;
 const MOST_MARKS = 6;
 
 /** What an animal's card says on a day. The printed-on date is not part of it, nor is anything about printing. */
 export function cardContent(facility: Facility, animal: AnimalRecord, on: Day): CardContent {
   const due = nextFeedDue(animal, on);
   const meal = plannedMeal(animal, on);
+  const traits = cardTraits(facility, animal);
   const lines = [
     line('name', 1, true, nameForms(animal)),
     line('sex', 1, false, all(saySex(animal.sex))),
     line('species', 1, false, speciesForms(animal)),
-    line('traitCode', 2, true, animal.traits === null ? null : all(animal.traits.code)),
-    line('traitWords', 4, false, animal.traits?.words ? wordsForms(animal.traits.words) : null),
+    line('traitCode', 2, true, traits === null ? null : all(traits.code)),
+    line('traitWords', 4, false, traits?.words ?? null),
     line('dates', 5, false, dateForms(animal)),
     line('weight', 3, false, weightForms(animal)),
     line('feed', 1, false, feedForms(animal, meal.ok ? meal.value : null)),
@@ -74,11 +73,6 @@ function speciesForms(animal: AnimalRecord): Forms {
   const [genus = '', ...rest] = animal.species.split(' ');
   const short = species?.shortName ?? (rest.length === 0 ? genus : `${genus.slice(0, 1)}. ${rest.join(' ')}`);
   return { long: species ? `${animal.species} · ${species.tradeName}` : animal.species, medium: animal.species, short };
-}
-
-function wordsForms(words: string): Forms {
-  const short = words.replaceAll('possible het', 'poss het').replaceAll('heterozygous', 'het').replaceAll(' %', '%');
-  return { long: words, medium: short, short: short.replaceAll(', ', ' ') };
 }
 
 function dateForms(animal: AnimalRecord): Forms | null {
@@ -123,14 +117,12 @@ function dueForms(due: Due): Forms {
 }
 
 function pairingForms(facility: Facility, animal: AnimalRecord, on: Day): Forms | null {
-  const laid = animal.season.findLastIndex(
-    (mark) => mark.kind === 'laid' && daysBetween(mark.day, on) > AFTER_LAYING_DAYS,
-  );
-  const marks = animal.season.slice(laid + 1).filter((mark) => daysBetween(mark.day, on) <= SEASON_DAYS);
+  const marks = marksOfSeason(animal, on);
   if (marks.length === 0) return null;
   const said = marks.slice(-MOST_MARKS).map((mark) => {
     const mate = mark.with === null ? '' : ` ${nameOf(facility, mark.with)}`;
-    return { long: `${mark.kind}${mate} ${sayMonthDay(mark.day)}`, short: `${mark.kind} ${sayMonthDay(mark.day)}` };
+    const what = mark.largestMm === undefined ? mark.kind : `${mark.kind} ${mark.largestMm} mm`;
+    return { long: `${what}${mate} ${sayMonthDay(mark.day)}`, short: `${what} ${sayMonthDay(mark.day)}` };
   });
   return {
     long: said.map((one) => one.long).join(' · '),

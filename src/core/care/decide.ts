@@ -58,7 +58,7 @@ export const AGAIN_MINUTES = 10;
 
 /** Decides what an action on an animal writes. Errors come as refusals or questions, each with its words. */
 export function decide(animal: AnimalRecord, action: Action, moment: Moment): Decision {
-  const wrongDay = whatIsWrongWithDay(animal, moment);
+  const wrongDay = dayFault(animal, moment);
   if (wrongDay !== null) return { kind: 'refused', problem: wrongDay };
   const decision = draftFor(animal, action, moment);
   if (decision.kind === 'refused') return decision;
@@ -209,7 +209,8 @@ function atPlace(animal: AnimalRecord, what: AtPlace, moment: Moment, said: stri
   return accept([{ ...what, subjects, day: moment.day } as EventDraft], said);
 }
 
-function whatIsWrongWithDay(animal: AnimalRecord, moment: Moment): Problem | null {
+/** What is wrong with a day for an animal: it lies ahead, or before the animal was there. */
+export function dayFault(animal: AnimalRecord, moment: Moment): Problem | null {
   if (moment.day > moment.today) return problem('date-future', { day: sayDayShort(moment.day) });
   const since = [animal.hatchedOn, animal.acquiredOn].filter((day) => day !== null).sort()[0];
   return since !== undefined && moment.day < since

@@ -7,8 +7,8 @@ export interface Stamp {
   readonly words: string;
   /** What it does; null where each card needs something of its own. */
   readonly action: Action | null;
-  /** What each card needs besides: a weight, or the place that is scanned after it. */
-  readonly needs?: 'weight' | 'place';
+  /** What each card needs besides: a weight, the place or the mate that is scanned after it; `season`: what is known of hers. */
+  readonly needs?: 'weight' | 'place' | 'mate' | 'season';
 }
 
 /** The stamps of the wall sheet, in the order of a feeding evening. */
@@ -22,6 +22,11 @@ export const STAMPS: readonly Stamp[] = [
   { id: 'spot-cleaned', words: 'spot cleaned', action: { do: 'cleaned', how: 'spot' } },
   { id: 'cleaned', words: 'cleaned in full', action: { do: 'cleaned', how: 'full' } },
   { id: 'moved', words: 'moved', action: null, needs: 'place' },
+  { id: 'paired', words: 'paired', action: null, needs: 'mate' },
+  { id: 'apart', words: 'pairing ended', action: null, needs: 'season' },
+  { id: 'lock', words: 'lock seen', action: null, needs: 'season' },
+  { id: 'ovulation', words: 'ovulation seen', action: null, needs: 'season' },
+  { id: 'pre-lay-shed', words: 'pre-lay shed seen', action: null, needs: 'season' },
 ];
 
 /** The stamp of that id; capitals do not matter. */

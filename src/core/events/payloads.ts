@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { isDay } from '../days.ts';
 import { isEventId, isId } from '../ids.ts';
 import { WEIGHT_LIMITS_G } from '../units.ts';
+import { locusSchema } from './locusSchema.ts';
 
 /** Schemas of every event payload, version 1. Foreign data passes here once, at the edge. */
 const text = (most: number) => z.string().check(z.minLength(1), z.maxLength(most));
@@ -15,6 +16,7 @@ const lightG = z.number().check(z.gt(0), z.lte(WEIGHT_LIMITS_G.most));
 const count = z.int().check(z.gte(0), z.lte(100_000));
 const someCount = z.int().check(z.gte(1), z.lte(100_000));
 const days = z.int().check(z.gte(1), z.lte(400));
+const tempC = z.number().check(z.gte(0), z.lte(50));
 const percent = z.number().check(z.gt(0), z.lte(100));
 const range = <T extends z.ZodMiniType<number>>(of: T) => z.tuple([of, of]);
 const maybe = z.optional;
@@ -45,6 +47,7 @@ export const PAYLOADS = {
     walk: z.int(),
     lengthMm: maybe(someCount),
   }),
+  'locus-set': locusSchema,
   // who the animal is
   'animal-added': z.object({
     species: name,
@@ -61,6 +64,7 @@ export const PAYLOADS = {
   'animal-named': z.object({ name }),
   'animal-sexed': z.object({ sex: z.enum(SEXES) }),
   'traits-set': z.object({ code: text(200), words: maybe(text(300)) }),
+  'parents-set': z.object({ sire: maybe(id), dam: maybe(id) }),
   'animal-flagged': z.object({ flags: z.array(z.enum(ANIMAL_FLAGS)) }),
   'animal-moved': z.object({ to: id }),
   'animal-left': z.object({ how: z.enum(LEAVINGS), note: maybe(words) }),
@@ -101,6 +105,7 @@ export const PAYLOADS = {
   'pairing-started': z.object({}),
   'pairing-ended': z.object({}),
   'lock-seen': z.object({}),
+  'follicles-measured': z.object({ largestMm: z.number().check(z.gte(1), z.lte(100)), count: maybe(count) }),
   'ovulation-seen': z.object({}),
   'pre-lay-shed-seen': z.object({}),
   'clutch-laid': z.object({
@@ -111,7 +116,18 @@ export const PAYLOADS = {
     damG: maybe(weightG),
     sire: maybe(id),
   }),
+  'young-born': z.object({
+    clutch: id,
+    young: count,
+    stillborn: maybe(count),
+    slugs: maybe(count),
+    damG: maybe(weightG),
+    sire: maybe(id),
+  }),
+  'clutch-incubated': z.object({ place: maybe(id), setC: maybe(tempC) }),
+  'incubation-read': z.object({ tempC, humidityPercent: maybe(z.number().check(z.gte(0), z.lte(100))) }),
   'egg-candled': z.object({ egg: someCount, state: z.enum(CHECKED_STAGES) }),
+  'pip-seen': z.object({ count: maybe(someCount) }),
   'clutch-hatched': z.object({ hatched: count }),
   // the freezer
   'lot-received': z.object({

@@ -95,7 +95,7 @@ export function toSnapshot(facility: Facility): string {
 }
 
 /** Raised whenever the shape of a record changes; an older snapshot is then left and the log folded again. */
-export const SNAPSHOT_VERSION = 1;
+export const SNAPSHOT_VERSION = 3;
 
 interface Snapshot {
   readonly version: number;
@@ -194,7 +194,9 @@ function foundingKind(id: Id, events: readonly SiteEvent[]): 'animal' | 'place' 
   if (founds('place-added')) return 'place';
   if (founds('lot-received')) return 'lot';
   if (founds('keeper-added')) return 'keeper';
-  return events.some((event) => event.kind === 'clutch-laid' && event.payload.clutch === id) ? 'clutch' : null;
+  const laid = (event: SiteEvent): boolean =>
+    (event.kind === 'clutch-laid' || event.kind === 'young-born') && event.payload.clutch === id;
+  return events.some(laid) ? 'clutch' : null;
 }
 
 function put<T>(map: Map<Id, T>, id: Id, record: T | null): boolean {

@@ -11,6 +11,9 @@ export {
 } from './facility.ts';
 export {
   type ClutchRecord,
+  type EggState,
+  type Incubation,
+  type IncubationReading,
   type KeeperRecord,
   type LotRecord,
   type PlaceRecord,

@@ -1,5 +1,6 @@
 import type { Day } from '../days.ts';
-import { laterWriter, type Payload, type SiteEvent } from '../events/index.ts';
+import { type EventOf, laterWriter, type Payload, type SiteEvent } from '../events/index.ts';
+import { type LocusRow, PLAIN_ROW } from '../genetics/index.ts';
 import type { Id } from '../ids.ts';
 
 /** A place: its own label, its place in the walk, what was done there last. */
@@ -28,16 +29,48 @@ export interface LotRecord {
   readonly left: number;
 }
 
-/** A clutch: who laid it and what became of it. */
+/** What an egg was when somebody last looked. */
+export interface EggState {
+  readonly state: Payload<'egg-candled'>['state'];
+  readonly day: Day;
+}
+
+/** Where a clutch lies and at what it is kept. */
+export interface Incubation {
+  readonly place: Id | null;
+  readonly setC: number | null;
+  readonly since: Day;
+}
+
+/** One look at the incubator. */
+export interface IncubationReading {
+  readonly day: Day;
+  readonly tempC: number;
+  readonly humidityPercent: number | null;
+}
+
+/** So many readings of an incubator are kept in the record; the log holds all. */
+const KEPT_READINGS = 90;
+
+/** A clutch or a litter: who laid or bore it and what became of it. */
 export interface ClutchRecord {
+  readonly bears: 'eggs' | 'live young';
   readonly id: Id;
   readonly dam: Id;
   readonly sire: Id | null;
   readonly laidOn: Day;
   readonly eggs: number;
   readonly slugs: number;
+  readonly clutchG: number | null;
+  readonly incubation: Incubation | null;
+  /** The latest readings, oldest first. */
+  readonly readings: readonly IncubationReading[];
+  /** By egg number from 1, as last candled. */
+  readonly eggStates: Readonly<Record<string, EggState>>;
+  readonly pippedOn: Day | null;
   readonly hatchedOn: Day | null;
   readonly hatched: number | null;
+  readonly lastMs: Readonly<Record<string, number>>;
 }
 
 /** A person who logs. */
@@ -54,6 +87,8 @@ export interface SiteRecord {
   readonly host: string | null;
   readonly currency: string | null;
   readonly safetyLine: string | null;
+  /** The site's own rows of the tables of loci, by species and locus; they amend ours or come after them. */
+  readonly loci: readonly LocusRow[];
 }
 
 /** A site before anybody named it. */
@@ -63,14 +98,55 @@ export const UNNAMED_SITE: SiteRecord = {
   host: null,
   currency: null,
   safetyLine: null,
+  loci: [],
 };
 
 /** The site's facts by their last writer. */
 export function siteRecord(events: readonly SiteEvent[]): SiteRecord {
+  const loci = siteLoci(events);
   const said = latest(events, 'site-named')?.payload;
-  if (said === undefined) return UNNAMED_SITE;
+  if (said === undefined) return { ...UNNAMED_SITE, loci };
   const { name, timeZone, host, currency, safetyLine } = said;
-  return { name, timeZone, host: host ?? null, currency: currency ?? null, safetyLine: safetyLine ?? null };
+  return { name, timeZone, host: host ?? null, currency: currency ?? null, safetyLine: safetyLine ?? null, loci };
+}
+
+/** Each locus by its last writer, in an order that does not depend on arrival. */
+function siteLoci(events: readonly SiteEvent[]): readonly LocusRow[] {
+  const last = new Map<string, EventOf<'locus-set'>>();
+  for (const event of events) {
+    if (event.kind !== 'locus-set') continue;
+    const key = `${event.payload.species}\u0000${event.payload.locus.toLowerCase()}`;
+    const before = last.get(key);
+    if (before === undefined || laterWriter(before, event) < 0) last.set(key, event);
+  }
+  return [...last].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, event]) => locusRow(event.payload));
+}
+
+function locusRow(said: Payload<'locus-set'>): LocusRow {
+  const { sexLink, linkage } = said;
+  return {
+    ...PLAIN_ROW,
+    species: said.species,
+    locus: said.locus,
+    gene: said.gene ?? null,
+    inheritance: said.inheritance,
+    alleles: said.alleles,
+    named: (said.named ?? []).map((one) => ({
+      pair: one.pair,
+      name: one.name,
+      also: one.also ?? [],
+      looks: one.looks ?? null,
+      note: one.note ?? null,
+    })),
+    sexLink: sexLink === undefined ? null : { ...sexLink, r: sexLink.r ?? null },
+    linkage: linkage === undefined ? null : { ...linkage, r: linkage.r ?? null },
+    lethal: said.lethal ?? [],
+    masks: said.masks ?? [],
+    welfare: (said.welfare ?? []).map((one) => ({ ...one, sex: one.sex ?? null })),
+    sources: said.sources,
+    confidence: said.confidence,
+    note: said.note ?? null,
+  };
 }
 
 /** The place that these events are about; null if none added it. */
@@ -100,19 +176,54 @@ export function lotRecord(id: Id, events: readonly SiteEvent[]): LotRecord | nul
   return { id, prey, eachG, received: count, receivedOn: got.day, useBy: (useBy as Day | undefined) ?? null, left };
 }
 
-/** The clutch that these events are about; null if none laid it. */
+/** The clutch that these events are about; null if none laid or bore it. */
 export function clutchRecord(id: Id, events: readonly SiteEvent[]): ClutchRecord | null {
-  const laid = events
-    .filter((event) => event.kind === 'clutch-laid' && event.payload.clutch === id)
+  const founding = events
+    .filter((event) => (event.kind === 'clutch-laid' || event.kind === 'young-born') && event.payload.clutch === id)
     .sort(laterWriter)
     .at(-1);
-  if (laid?.kind !== 'clutch-laid') return null;
-  const dam = laid.subjects[0];
+  if (founding?.kind !== 'clutch-laid' && founding?.kind !== 'young-born') return null;
+  const dam = founding.subjects[0];
   if (dam === undefined) return null;
+  const lastMs: Record<string, number> = {};
+  for (const event of events) lastMs[event.kind] = Math.max(lastMs[event.kind] ?? 0, event.clock[0]);
+  const { sire, slugs } = founding.payload;
+  const begun = { id, dam, sire: (sire as Id | undefined) ?? null, laidOn: founding.day, slugs: slugs ?? 0, lastMs };
+  if (founding.kind === 'young-born') return { ...begun, ...UNHATCHED, ...bornRecord(founding) };
+  const { eggs, clutchG } = founding.payload;
+  return { ...begun, bears: 'eggs', eggs, clutchG: clutchG ?? null, ...hatchRecord(events) };
+}
+
+const UNHATCHED = { clutchG: null, incubation: null, readings: [], eggStates: {}, pippedOn: null } as const;
+
+function bornRecord({ payload, day }: EventOf<'young-born'>) {
+  const eggs = payload.young + (payload.stillborn ?? 0);
+  return { bears: 'live young', eggs, hatchedOn: day, hatched: payload.young } as const;
+}
+
+/** What happened to eggs since they were laid. */
+function hatchRecord(events: readonly SiteEvent[]) {
+  let incubation: Incubation | null = null;
+  let pippedOn: Day | null = null;
+  const readings: IncubationReading[] = [];
+  const eggStates: Record<string, EggState> = {};
+  for (const event of events) {
+    if (event.kind === 'clutch-incubated') incubation = incubated(event, incubation);
+    if (event.kind === 'incubation-read') {
+      const { tempC, humidityPercent } = event.payload;
+      readings.push({ day: event.day, tempC, humidityPercent: humidityPercent ?? null });
+    }
+    if (event.kind === 'egg-candled') eggStates[event.payload.egg] = { state: event.payload.state, day: event.day };
+    if (event.kind === 'pip-seen') pippedOn ??= event.day;
+  }
   const hatch = latest(events, 'clutch-hatched');
-  const { eggs, slugs, sire } = laid.payload;
   const hatched = { hatchedOn: hatch?.day ?? null, hatched: hatch?.payload.hatched ?? null };
-  return { id, dam, sire: (sire as Id | undefined) ?? null, laidOn: laid.day, eggs, slugs: slugs ?? 0, ...hatched };
+  return { incubation, readings: readings.slice(-KEPT_READINGS), eggStates, pippedOn, ...hatched };
+}
+
+function incubated({ payload, day }: EventOf<'clutch-incubated'>, before: Incubation | null): Incubation {
+  const place = (payload.place as Id | undefined) ?? before?.place ?? null;
+  return { place, setC: payload.setC ?? before?.setC ?? null, since: before?.since ?? day };
 }
 
 /** The keeper that these events are about; null if none added them. */

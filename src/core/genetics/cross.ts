@@ -17,10 +17,10 @@ export interface PlannedCross {
 }
 
 /**
- * The cross of two animals: loci that neither names are left out, the sex-determining point is always in, so that every
- * egg has a sex. `-` beside a visible allele is another dose of it or wild type, 1/2 each; `[x p:q]` gives two states;
- * `Y?` either way round, 1/2 each. Errors: `pairing-species`, `pairing-sexes`, `pairing-system`, `pairing-figure`,
- * `pairing-copy-unknown`.
+ * The cross of two animals: loci that neither they nor those `beside` them name are left out, the sex-determining point
+ * is always in, so that every egg has a sex. `-` beside a visible allele is another dose of it or wild type, 1/2 each;
+ * `[x p:q]` gives two states; `Y?` either way round, 1/2 each. Errors: `pairing-species`, `pairing-sexes`,
+ * `pairing-system`, `pairing-figure`, `pairing-copy-unknown`.
  */
 export function crossOf(sire: Parent, dam: Parent, setting: CrossSetting): Result<PlannedCross> {
   const { loci } = setting;
@@ -28,7 +28,7 @@ export function crossOf(sire: Parent, dam: Parent, setting: CrossSetting): Resul
   const refused = parentFault({ sire, dam }, loci) ?? figureFault(setting);
   if (refused !== null) return { ok: false, problem: refused };
   if (system === null) return { ok: false, problem: problem('pairing-system', { species: loci.species }) };
-  const carried = carriedAlleles([sire.traits, dam.traits], loci);
+  const carried = carriedAlleles([sire.traits, dam.traits, ...(setting.beside ?? [])], loci);
   const groups = chromosomesOf(
     loci.rows.filter((row) => carried.has(row.locus)),
     loci.rows,

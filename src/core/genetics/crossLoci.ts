@@ -5,7 +5,7 @@ import type { LethalRule, Locus, MaskRule, SexSystem } from './model.ts';
 import { symbolIn, type Traits } from './notation/index.ts';
 import { ABSENT, looksOf, WILD } from './phenotype.ts';
 
-/** The alleles that either parent names, by locus. */
+/** The alleles that any of these animals names, by locus. */
 export function carriedAlleles(all: readonly Traits[], loci: LocusTable): ReadonlyMap<string, ReadonlySet<string>> {
   const found = new Map<string, Set<string>>();
   for (const piece of all.flatMap((traits) => traits.pieces)) {

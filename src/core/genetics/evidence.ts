@@ -1,8 +1,8 @@
 import { add, divide, type Fraction, isZero, multiply, ONE, power, ZERO } from './fraction.ts';
-import { groupsOf } from './groups.ts';
-import { type Block, type Cross, locusOrder, type Sex, type Strands } from './model.ts';
-import { type Part, partOf } from './outcomes.ts';
+import { type Cross, locusOrder, type Sex, type Strands } from './model.ts';
+import type { Part } from './outcomes.ts';
 import { chanceInPart } from './product.ts';
+import { overParts, type StrandsByLocus } from './strandPairs.ts';
 import { statesOf } from './zygotes.ts';
 
 /** Hatchlings of one look: sex (null if nobody looked), a label per locus in chromosome order, how many. */
@@ -42,41 +42,27 @@ export function evidenceOf(cross: Cross, observed: readonly Observed[]): Evidenc
   );
   const evidence = raw.reduce((sum, one) => add(sum, one.p), ZERO);
   const joint = isZero(evidence) ? null : raw.map((one) => ({ ...one, p: divide(one.p, evidence) }));
-  const side = (role: 'sire' | 'dam', states: typeof sires): readonly StateChance[] =>
-    states.map(({ strands, p }, at) => ({
-      strands,
-      p: joint === null ? p : sumOf(joint.filter((one) => one[role] === at).map((one) => one.p)),
-    }));
+  const side = (role: 'sire' | 'dam', states: typeof sires): readonly StateChance[] => {
+    if (joint === null) return states.map(({ strands, p }) => ({ strands, p }));
+    const sums = states.map(() => ZERO);
+    for (const one of joint) sums[one[role]] = add(sums[one[role]] ?? ZERO, one.p);
+    return states.map(({ strands }, at) => ({ strands, p: sums[at] ?? ZERO }));
+  };
   return { evidence, joint, sire: side('sire', sires), dam: side('dam', dams) };
 }
 
-type StrandsByLocus = ReadonlyMap<string, Strands>;
-
 /** P(hatchlings | both parents' strands), each independent part worked out once for each pair of strands in it. */
-function likelihoods(
+export function likelihoods(
   cross: Cross,
   observed: readonly Observed[],
 ): (sire: StrandsByLocus, dam: StrandsByLocus) => Fraction {
-  const order = locusOrder(cross);
-  const known = { ...cross, sire: certain(cross.sire), dam: certain(cross.dam) };
-  const groups = groupsOf(known).judged;
-  const wanted = observed.map((one) => ({
-    ...one,
-    byLocus: new Map(order.map((locus, at) => [locus, one.labels[at] ?? ''] as const)),
-  }));
-  const memo = new Map<string, Fraction>();
-  return (sire, dam) => {
-    let product = ONE;
-    groups.forEach((group, at) => {
-      const loci = group.flat().flatMap((chromosome) => chromosome.loci);
-      const key = `${at}\u0002${loci.map((locus) => `${sire.get(locus)}\u0001${dam.get(locus)}`).join('\u0002')}`;
-      const chance =
-        memo.get(key) ?? partChance(partOf({ ...known, sire: fixed(sire), dam: fixed(dam) }, group), wanted);
-      memo.set(key, chance);
-      product = multiply(product, chance);
-    });
-    return product;
-  };
+  const wanted = observed.map((one) => ({ ...one, byLocus: labelsByLocus(cross, one) }));
+  return overParts(cross, (part) => partChance(part, wanted));
+}
+
+/** The labels of some hatchlings, by locus. */
+export function labelsByLocus(cross: Cross, { labels }: Observed): ReadonlyMap<string, string> {
+  return new Map(locusOrder(cross).map((locus, at) => [locus, labels[at] ?? ''] as const));
 }
 
 function partChance(
@@ -87,16 +73,4 @@ function partChance(
     (all, one) => (isZero(all) ? all : multiply(all, power(chanceInPart(part, one.byLocus, one.sex), one.count))),
     ONE,
   );
-}
-
-function fixed(strands: StrandsByLocus): readonly Block[] {
-  return [{ loci: [...strands.keys()], states: [{ p: ONE, pairs: [...strands.values()] }] }];
-}
-
-function certain(blocks: readonly Block[]): readonly Block[] {
-  return blocks.map((block) => ({ ...block, states: block.states.slice(0, 1) }));
-}
-
-function sumOf(all: readonly Fraction[]): Fraction {
-  return all.reduce(add, ZERO);
 }

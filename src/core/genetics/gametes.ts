@@ -16,12 +16,10 @@ export function gametesOf(
   system: SexSystem,
   strandsAt: (locus: string) => Strands,
 ): Weights<string> {
-  let all: Weights<string> = { total: 1n, of: new Map([[EMPTY, 1n]]) };
-  for (const chromosome of chromosomes) {
-    const one = chromosomeGametes(chromosome, parent, heterogametic(system) === parent, strandsAt);
-    all = joined(all, one, joinKeys);
-  }
-  return all;
+  const [first = NO_LOCI, ...rest] = chromosomes.map((chromosome) =>
+    chromosomeGametes(chromosome, parent, heterogametic(system) === parent, strandsAt),
+  );
+  return rest.reduce((all, one) => joined(all, one, joinKeys), first);
 }
 
 /** A gamete's text form; alleles never hold these separators because the reader refuses them. */
@@ -39,6 +37,7 @@ export function readGamete(key: string): Gamete {
 }
 
 const EMPTY = gameteKey({ alleles: [], strand: null });
+const NO_LOCI: Weights<string> = { total: 1n, of: new Map([[EMPTY, 1n]]) };
 
 function joinKeys(a: string, b: string): string {
   const [one, other] = [readGamete(a), readGamete(b)];

@@ -1,179 +1,127 @@
-import type { Parentage } from './kinship.ts';
+import { AncestorWalk } from './ancestorWalk.ts';
+import { type OnProgress, ownShare, type PedigreeArrays } from './pedigreeArrays.ts';
+import { LANES, type SireFamily, SireWalk } from './sireWalk.ts';
 
-/** A pedigree as numbers: parents before young, -1 for an unknown parent. */
-export interface PedigreeArrays {
-  readonly sire: Int32Array;
-  readonly dam: Int32Array;
-  /** The longest line of ancestors above each animal; founders 0. */
-  readonly depth: Int32Array;
+export type { OnProgress } from './pedigreeArrays.ts';
+
+/** One generation of a pedigree on its way: those with two known parents, by sire, and how many ancestors they have. */
+interface Generation {
+  readonly families: readonly SireFamily[];
+  readonly ancestors: number;
 }
 
-/** How far a long run has come; throw from it to stop the run. */
-export type OnProgress = (done: number, of: number) => void;
-
-/** Numbers a pedigree whose animals stand parents before young. */
-export function pedigreeArrays(ordered: readonly Parentage[]): PedigreeArrays {
-  const place = new Map(ordered.map((one, at) => [one.id, at]));
-  const column = (of: (one: Parentage) => string | null): Int32Array =>
-    Int32Array.from(ordered, (one) => place.get(of(one) ?? '') ?? -1);
-  const [sire, dam] = [column((one) => one.sire), column((one) => one.dam)];
-  const depth = new Int32Array(ordered.length);
-  for (let at = 0; at < depth.length; at++) depth[at] = Math.max(above(depth, sire[at]), above(depth, dam[at]));
-  return { sire, dam, depth };
-}
-
-function above(depth: Int32Array, parent = -1): number {
-  return parent < 0 ? 0 : (depth[parent] ?? 0) + 1;
-}
-
-/** From this depth on the way by sires is faster; measured in tests/bench. */
-export const DEEP_GENERATIONS = 20;
+/** Which of the two ways works a generation out. */
+type Choice = (generation: Generation) => 'by ancestors' | 'by sires';
 
 /**
- * Inbreeding coefficients of a whole pedigree as doubles: Meuwissen & Luo 1992 for shallow pedigrees, the indirect way
- * of Colleau 2002 by sires (as Sargolzaei, Iwaisaki & Colleau 2005) for deep ones. `founderF` holds what is known of founders.
+ * Inbreeding coefficients of a whole pedigree as doubles, generation by generation on the way that takes fewer steps:
+ * Meuwissen & Luo 1992 where lines are short or sires many, the indirect way of Colleau 2002 by sires (as Sargolzaei,
+ * Iwaisaki & Colleau 2005) where they are long. `founderF` holds what is known of founders.
  */
 export function inbreedingOf(
   pedigree: PedigreeArrays,
   founderF: Float64Array,
   onProgress: OnProgress = () => undefined,
 ): Float64Array {
-  const deepest = pedigree.depth.reduce((most, one) => Math.max(most, one), 0);
-  return deepest >= DEEP_GENERATIONS
-    ? inbreedingBySires(pedigree, founderF, onProgress)
-    : inbreedingByAncestors(pedigree, founderF, onProgress);
+  return byGenerations(pedigree, founderF, onProgress, fewerSteps(pedigree));
 }
 
-const REPORT_EVERY = 4096;
-
-/** Meuwissen & Luo 1992, Genet. Sel. Evol. 24:305: one walk up the ancestors of each animal, youngest first, on a heap. */
+/** {@link inbreedingOf}, each pair's ancestors one by one. */
 export function inbreedingByAncestors(
-  { sire, dam }: PedigreeArrays,
+  pedigree: PedigreeArrays,
   founderF: Float64Array,
   onProgress: OnProgress = () => undefined,
 ): Float64Array {
-  const size = sire.length;
-  const found = new Float64Array(size);
-  const own = new Float64Array(size);
-  const share = new Float64Array(size);
-  const heap = new AncestorHeap(size);
-  const pairs = new Map<number, number>();
-  for (let at = 0; at < size; at++) {
-    const [s, d] = [sire[at] ?? -1, dam[at] ?? -1];
-    own[at] = segregation(found, founderF, at, s, d);
-    if (s < 0 || d < 0) found[at] = s < 0 && d < 0 ? (founderF[at] ?? 0) : 0;
-    else found[at] = fromPair(pairs, s, d, size, () => walkUp(at, sire, dam, own, share, heap) - 1);
-    if (at % REPORT_EVERY === 0) onProgress(at, size);
-  }
-  return found;
+  return byGenerations(pedigree, founderF, onProgress, () => 'by ancestors');
 }
 
-function fromPair(pairs: Map<number, number>, s: number, d: number, size: number, work: () => number): number {
-  const key = s * size + d;
-  const known = pairs.get(key);
-  if (known !== undefined) return known;
-  const value = work();
-  pairs.set(key, value);
-  return value;
-}
-
-/** The part of an animal's relationship with itself that its parents do not explain. */
-function segregation(found: Float64Array, founderF: Float64Array, at: number, s: number, d: number): number {
-  if (s < 0 && d < 0) return 1 + (founderF[at] ?? 0);
-  const of = (parent: number): number => (parent < 0 ? -1 : (found[parent] ?? 0));
-  return 0.5 - 0.25 * (of(s) + of(d));
-}
-
-function walkUp(
-  start: number,
-  sire: Int32Array,
-  dam: Int32Array,
-  own: Float64Array,
-  share: Float64Array,
-  heap: AncestorHeap,
-): number {
-  let sum = 0;
-  share[start] = 1;
-  heap.push(start);
-  for (let at = heap.pop(); at >= 0; at = heap.pop()) {
-    const here = share[at] ?? 0;
-    share[at] = 0;
-    sum += here * here * (own[at] ?? 0);
-    for (const parent of [sire[at] ?? -1, dam[at] ?? -1]) {
-      if (parent < 0) continue;
-      if (share[parent] === 0) heap.push(parent);
-      share[parent] = (share[parent] ?? 0) + here / 2;
-    }
-  }
-  return sum;
-}
-
-/** A heap of ancestor numbers, largest first: the youngest ancestor must be finished before its parents. */
-class AncestorHeap {
-  readonly #items: Int32Array;
-  #size = 0;
-
-  constructor(most: number) {
-    this.#items = new Int32Array(most + 1);
-  }
-
-  push(value: number): void {
-    const items = this.#items;
-    let at = this.#size++;
-    while (at > 0) {
-      const up = (at - 1) >> 1;
-      const parent = items[up] ?? 0;
-      if (parent >= value) break;
-      items[at] = parent;
-      at = up;
-    }
-    items[at] = value;
-  }
-
-  pop(): number {
-    if (this.#size === 0) return -1;
-    const items = this.#items;
-    const top = items[0] ?? -1;
-    const last = items[--this.#size] ?? -1;
-    let at = 0;
-    for (;;) {
-      let child = 2 * at + 1;
-      if (child >= this.#size) break;
-      if (child + 1 < this.#size && (items[child + 1] ?? 0) > (items[child] ?? 0)) child++;
-      if ((items[child] ?? 0) <= last) break;
-      items[at] = items[child] ?? 0;
-      at = child;
-    }
-    items[at] = last;
-    return top;
-  }
-}
-
-/** Colleau 2002 by sires: all mates of a sire in one generation from a single walk up and down the pedigree. */
+/** {@link inbreedingOf}, all mates of a sire in one generation from a single walk up and down the pedigree. */
 export function inbreedingBySires(
   pedigree: PedigreeArrays,
   founderF: Float64Array,
   onProgress: OnProgress = () => undefined,
 ): Float64Array {
-  const { sire, dam, depth } = pedigree;
-  const size = sire.length;
+  return byGenerations(pedigree, founderF, onProgress, () => 'by sires');
+}
+
+function byGenerations(
+  pedigree: PedigreeArrays,
+  founderF: Float64Array,
+  onProgress: OnProgress,
+  choice: Choice,
+): Float64Array {
+  const size = pedigree.sire.length;
   const found = new Float64Array(size);
   const own = new Float64Array(size);
-  const work = new Float64Array(size);
-  let done = 0;
-  for (const level of levelsOf(depth)) {
+  const [ancestorWalk, sireWalk] = [new AncestorWalk(pedigree, own), new SireWalk(pedigree, own)];
+  const tell = teller(onProgress, size);
+  for (const level of levelsOf(pedigree.depth)) {
     for (const at of level) {
-      own[at] = segregation(found, founderF, at, sire[at] ?? -1, dam[at] ?? -1);
-      if ((sire[at] ?? -1) < 0 && (dam[at] ?? -1) < 0) found[at] = founderF[at] ?? 0;
+      own[at] = ownShare(pedigree, found, founderF, at);
+      if ((pedigree.sire[at] ?? -1) < 0 && (pedigree.dam[at] ?? -1) < 0) found[at] = founderF[at] ?? 0;
     }
-    for (const [s, young] of bySire(level, sire, dam)) {
-      relationshipsWith(s, pedigree, own, work, Math.max(s, ...young.map((at) => dam[at] ?? 0)));
-      for (const at of young) found[at] = (work[dam[at] ?? 0] ?? 0) / 2;
+    const families = familiesOf(level, pedigree);
+    const young = families.flatMap((family) => family.young);
+    const ancestors = sireWalk.enter(young);
+    const isLong = choice({ families, ancestors }) === 'by sires';
+    for (let at = 0; at < families.length; at += LANES) {
+      const some = families.slice(at, at + LANES);
+      if (isLong) sireWalk.families(some, found);
+      else for (const family of some) eachPair(family, pedigree, ancestorWalk, found);
+      tell(some.reduce((sum, family) => sum + family.young.length, 0));
     }
-    done += level.length;
-    onProgress(done, size);
+    tell(level.length - young.length);
   }
+  onProgress(size, size);
   return found;
+}
+
+const REPORT_EVERY = 1024;
+
+/** Adds up what is done and passes it on now and then. */
+function teller(onProgress: OnProgress, size: number): (more: number) => void {
+  let [done, told] = [0, 0];
+  return (more) => {
+    done += more;
+    if (done < told + REPORT_EVERY) return;
+    told = done;
+    onProgress(done, size);
+  };
+}
+
+/** Full sibs have the same inbreeding: a pair is worked out once. */
+function eachPair({ young }: SireFamily, { dam }: PedigreeArrays, walk: AncestorWalk, found: Float64Array): void {
+  const byDam = new Map<number, number>();
+  for (const at of young) {
+    const mate = dam[at] ?? -1;
+    const known = byDam.get(mate) ?? walk.withItself(at) - 1;
+    byDam.set(mate, known);
+    found[at] = known;
+  }
+}
+
+/** A step on the heap costs about as much as so many steps of one lane; measured in tests/bench. */
+const HEAP_STEP = 20;
+
+function fewerSteps(pedigree: PedigreeArrays): Choice {
+  const ways = waysUp(pedigree);
+  return ({ families, ancestors }) => {
+    const bySires = 2 * ancestors * families.length;
+    let byAncestors = 0;
+    for (const { young } of families) {
+      const once = new Map(young.map((at) => [pedigree.dam[at] ?? -1, at]));
+      for (const at of once.values()) byAncestors += HEAP_STEP * Math.min(ancestors, ways[at] ?? 0);
+    }
+    return byAncestors < bySires ? 'by ancestors' : 'by sires';
+  };
+}
+
+/** How many lines lead up from each animal: at least as many as it has ancestors. */
+function waysUp({ sire, dam }: PedigreeArrays): Float64Array {
+  const ways = new Float64Array(sire.length);
+  const through = (parent: number): number => (parent < 0 ? 0 : 1 + (ways[parent] ?? 0));
+  for (let at = 0; at < ways.length; at++) ways[at] = through(sire[at] ?? -1) + through(dam[at] ?? -1);
+  return ways;
 }
 
 function levelsOf(depth: Int32Array): readonly (readonly number[])[] {
@@ -185,7 +133,7 @@ function levelsOf(depth: Int32Array): readonly (readonly number[])[] {
   return levels;
 }
 
-function bySire(level: readonly number[], sire: Int32Array, dam: Int32Array): ReadonlyMap<number, number[]> {
+function familiesOf(level: readonly number[], { sire, dam }: PedigreeArrays): readonly SireFamily[] {
   const groups = new Map<number, number[]>();
   for (const at of level) {
     const s = sire[at] ?? -1;
@@ -194,41 +142,6 @@ function bySire(level: readonly number[], sire: Int32Array, dam: Int32Array): Re
     if (list === undefined) groups.set(s, [at]);
     else list.push(at);
   }
-  return groups;
-}
-
-/**
- * The relationship of one animal with everyone up to `last`, into `into` (Colleau 2002, Genet. Sel. Evol. 34:409):
- * its shares go up to the ancestors, are weighted by what each ancestor brings of its own, and come down again.
- */
-export function relationshipsWith(
-  one: number,
-  { sire, dam }: PedigreeArrays,
-  own: Float64Array,
-  into: Float64Array,
-  last = sire.length - 1,
-): void {
-  into.fill(0, 0, last + 1);
-  into[one] = 1;
-  for (let at = one; at >= 0; at--) {
-    const here = into[at] ?? 0;
-    if (here === 0) continue;
-    const [s, d] = [sire[at] ?? -1, dam[at] ?? -1];
-    if (s >= 0) into[s] = (into[s] ?? 0) + here / 2;
-    if (d >= 0) into[d] = (into[d] ?? 0) + here / 2;
-  }
-  for (let at = 0; at <= last; at++) {
-    const [s, d] = [sire[at] ?? -1, dam[at] ?? -1];
-    const fromParents = (s < 0 ? 0 : (into[s] ?? 0)) + (d < 0 ? 0 : (into[d] ?? 0));
-    into[at] = (into[at] ?? 0) * (own[at] ?? 0) + fromParents / 2;
-  }
-}
-
-/** What each animal brings of its own, for {@link relationshipsWith}, once its inbreeding is known. */
-export function ownShares(
-  { sire, dam }: PedigreeArrays,
-  inbreeding: Float64Array,
-  founderF: Float64Array,
-): Float64Array {
-  return Float64Array.from(sire, (s, at) => segregation(inbreeding, founderF, at, s, dam[at] ?? -1));
+  // Sires of like age side by side: the walk up starts at the youngest of them.
+  return [...groups].map(([s, young]) => ({ sire: s, young })).sort((a, b) => a.sire - b.sire);
 }

@@ -43,9 +43,8 @@ export function outcomesOf(cross: Cross): Outcomes {
 /** One judged group: its eggs, those that live, and what they look like. */
 export function partOf(cross: Cross, group: readonly (readonly Chromosome[])[]): Part {
   const loci = group.flatMap(lociOf);
-  const eggs = group
-    .map((chromosomes) => zygotesOf(cross, chromosomes))
-    .reduce<Weights<string>>((all, one) => joined(all, one, joinZygotes), { total: 1n, of: new Map([['\u0001', 1n]]) });
+  const [first = NO_EGGS, ...rest] = group.map((chromosomes) => zygotesOf(cross, chromosomes));
+  const eggs = rest.reduce((all, one) => joined(all, one, joinZygotes), first);
   const lethal = cross.lethal.filter((rule) => [...rule.keys()].every((locus) => loci.includes(locus)));
   const living = [...eggs.of]
     .map(([key, weight]) => [readZygote(key), weight] as const)
@@ -59,6 +58,8 @@ export function partOf(cross: Cross, group: readonly (readonly Chromosome[])[]):
     phenotypes: phenotypesOf(cross, loci, living),
   };
 }
+
+const NO_EGGS: Weights<string> = { total: 1n, of: new Map([['\u0001', 1n]]) };
 
 function dies(rule: LethalRule, loci: readonly string[], egg: Zygote): boolean {
   return [...rule].every(([locus, keys]) => keys.has(egg.keys[loci.indexOf(locus)] ?? ''));

@@ -18,4 +18,6 @@ export interface CrossSetting {
   readonly r?: ReadonlyMap<string, Fraction>;
   /** The site's own chance that an unknown copy (`-`) is the named allele again, by locus. */
   readonly secondDose?: ReadonlyMap<string, Fraction>;
+  /** Animals whose loci and alleles are kept in the cross as well, so that the crosses of several sires have the same. */
+  readonly beside?: readonly Traits[];
 }

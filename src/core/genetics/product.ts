@@ -28,7 +28,7 @@ export function countsOf(outcomes: Outcomes): { readonly phenotypes: bigint; rea
 
 /** Every genotype that lives, with its probability among those that live. */
 export function allGenotypes(outcomes: Outcomes): readonly Genotype[] {
-  const order = orderOf(outcomes);
+  const order = labelOrder(outcomes);
   let all: { sex: Sex | null; keys: readonly string[]; weight: bigint }[] = [{ sex: null, keys: [], weight: 1n }];
   for (const part of outcomes.parts) {
     all = all.flatMap((sofar) =>
@@ -70,14 +70,14 @@ export function chanceInPart(part: Part, wanted: ReadonlyMap<string, string>, se
   return part.total === 0n ? fraction(0n, 1n) : fraction(weight, part.total);
 }
 
-/** Positions of the chromosome order in the parts' joined order. */
-function orderOf(outcomes: Outcomes): readonly number[] {
+/** Where the parts' labels, joined, hold the loci in the order of the chromosomes. */
+export function labelOrder(outcomes: Outcomes): readonly number[] {
   const joinedLoci = outcomes.parts.flatMap((part) => part.loci);
   return locusOrder(outcomes.cross).map((locus) => joinedLoci.indexOf(locus));
 }
 
 function phenotypeBuilder(outcomes: Outcomes): (choice: readonly number[]) => Phenotype {
-  const order = orderOf(outcomes);
+  const order = labelOrder(outcomes);
   const loci = locusOrder(outcomes.cross);
   const total = outcomes.parts.reduce((product, part) => product * part.total, 1n);
   const behind = new Map<PartPhenotype, readonly ReadonlyMap<string, Fraction>[]>();

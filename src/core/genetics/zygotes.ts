@@ -43,10 +43,16 @@ export function zygotesOf(cross: Cross, chromosomes: readonly Chromosome[]): Wei
 export function parentGametes(cross: Cross, parent: ParentRole, chromosomes: readonly Chromosome[]): Weights<string> {
   const loci = new Set(lociOf(chromosomes));
   const blocks = cross[parent].filter((block) => block.loci.some((locus) => loci.has(locus)));
-  const pairs = statesOf(blocks).flatMap(({ p, strands }) => {
-    const gametes = gametesOf(chromosomes, parent, cross.system, (locus) => strands.get(locus) ?? ['', '']);
-    return [...gametes.of].map(([key, weight]) => [key, multiply(p, shareOf(weight, gametes.total))] as const);
-  });
+  const given = statesOf(blocks).map(({ p, strands }) => ({
+    p,
+    gametes: gametesOf(chromosomes, parent, cross.system, (locus) => strands.get(locus) ?? ['', '']),
+  }));
+  const [only, another] = given;
+  const isCertain = another === undefined && only?.p.top === only?.p.bottom;
+  if (only !== undefined && isCertain) return only.gametes;
+  const pairs = given.flatMap(({ p, gametes }) =>
+    [...gametes.of].map(([key, weight]) => [key, multiply(p, shareOf(weight, gametes.total))] as const),
+  );
   return weightsOf(pairs);
 }
 

@@ -222,7 +222,7 @@ describe('stamps', () => {
   it.each(STAMPS)('$id puts its action on an animal, or says what it needs', ({ id, action, needs }) => {
     expect(id).toMatch(/^[a-z]+(-[a-z]+)*$/);
     if (action !== null) expect(act(action).kind).toBe('accepted');
-    else expect(needs).toBe(id === 'weighed' ? 'weight' : 'place');
+    else expect(needs).toBe({ weighed: 'weight', moved: 'place', paired: 'mate' }[id] ?? 'season');
   });
 });
 

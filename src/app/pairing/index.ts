@@ -1,0 +1,1 @@
+export { PairingScreen } from './PairingScreen.tsx';

@@ -1,0 +1,2 @@
+export { PedigreeScreen } from './PedigreeScreen.tsx';
+export { Proving } from './Proving.tsx';

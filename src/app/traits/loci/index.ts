@@ -1,0 +1,1 @@
+export { LociScreen } from './LociScreen.tsx';

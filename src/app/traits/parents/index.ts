@@ -1,0 +1,3 @@
+export { parentsPage } from './choice.ts';
+export { animalTyped, candidates, sayListed } from './found.ts';
+export { ParentsScreen } from './ParentsScreen.tsx';

@@ -1,0 +1,145 @@
+import type { AnimalRecord } from '../animal/index.ts';
+import type { Decision, EventDraft, Moment } from '../care/index.ts';
+import type { ClutchRecord, Facility } from '../facility/index.ts';
+import {
+  type LocusTable,
+  outcomesOf,
+  printTraits,
+  sayTrade,
+  type Traits,
+  traitsOfYoung,
+  type YoungLook,
+  youngLooks,
+} from '../genetics/index.ts';
+import type { Id } from '../ids.ts';
+import { lociFor, type PlannedPairing, planPairing } from '../lineage/index.ts';
+import { ok, type Result, refuse } from '../problems.ts';
+import { decideClutch } from './decideClutch.ts';
+
+/** What a clutch can hold by its parents' records. */
+export interface ClutchForecast {
+  readonly pairing: PlannedPairing;
+  readonly looks: readonly YoungLook[];
+  /** How many looks there are in all. */
+  readonly count: bigint;
+}
+
+/** Looks that are offered to pick from at hatching; rarer ones are typed. */
+export const MOST_LOOKS = 60;
+
+/** The looks that a clutch’s young can have. Errors: `clutch-sire-unknown` and those of a pairing. */
+export function forecastOf(facility: Facility, clutch: ClutchRecord): Result<ClutchForecast> {
+  if (clutch.sire === null) return refuse('clutch-sire-unknown', {});
+  const pairing = planPairing(facility, clutch.sire, clutch.dam);
+  if (!pairing.ok) return pairing;
+  const { looks, count } = youngLooks(outcomesOf(pairing.value.cross), pairing.value.loci, MOST_LOOKS);
+  return ok({ pairing: pairing.value, looks, count });
+}
+
+/** Young of one look as they are entered at hatching: a predicted look, or traits that were typed. */
+export type Hatchlings =
+  | { readonly count: number; readonly look: YoungLook }
+  | { readonly count: number; readonly typed: Traits };
+
+/** A hatch-out: the young with their records, and how many that could not be predicted. */
+export interface HatchOut {
+  readonly decision: Decision;
+  /** The new records’ ids, in the order of the groups. */
+  readonly young: readonly Id[];
+}
+
+/** What a hatch-out needs besides its groups. */
+export interface HatchSetting {
+  readonly moment: Moment;
+  /** Gives each young an id of its own. */
+  mint(): Id;
+}
+
+/**
+ * Hatches a clutch in one step: its count, and for each young a record with its day, parents, clutch, number, and traits
+ * with their conditional chances. A look that the parents cannot have given is kept as it was seen, with a note on
+ * the young and on the clutch. All drafts go in together. Refused or asked about as {@link decideClutch} does; errors of
+ * the trait code.
+ */
+export function hatchOut(
+  facility: Facility,
+  clutch: ClutchRecord,
+  groups: readonly Hatchlings[],
+  { moment, mint }: HatchSetting,
+): Result<HatchOut> {
+  const dam = facility.animals.get(clutch.dam);
+  if (dam === undefined) return refuse('unknown-id', { id: clutch.dam });
+  const hatched = groups.reduce((sum, one) => sum + one.count, 0);
+  const decision = decideClutch(facility, clutch, { do: 'hatched', hatched }, moment);
+  if (decision.kind === 'refused') return ok({ decision, young: [] });
+  const { loci } = lociFor(facility, dam.species);
+  const numbers = numbersFrom(facility, moment.day.slice(2, 4));
+  const [drafts, young]: [EventDraft[], Id[]] = [[...decision.drafts], []];
+  for (const group of groups) {
+    const read = 'typed' in group ? ok({ traits: group.typed, unsaid: [] }) : traitsOfYoung(group.look, loci, null);
+    if (!read.ok) return read;
+    for (let nth = 0; nth < group.count; nth++) {
+      const id = mint();
+      young.push(id);
+      drafts.push(...youngDrafts({ id, clutch, dam, traits: read.value.traits, loci }, numbers(), moment));
+      drafts.push(...noteDrafts(id, clutch, 'typed' in group, read.value.unsaid, moment));
+    }
+  }
+  return ok({ decision: { ...decision, drafts }, young });
+}
+
+interface OneYoung {
+  readonly id: Id;
+  readonly clutch: ClutchRecord;
+  readonly dam: AnimalRecord;
+  readonly traits: Traits;
+  readonly loci: LocusTable;
+}
+
+function youngDrafts(young: OneYoung, number: string | null, { day }: Moment): readonly EventDraft[] {
+  const { id, clutch, dam, traits, loci } = young;
+  const payload = {
+    species: dam.species,
+    sex: 'unsexed' as const,
+    hatchedOn: day,
+    dam: clutch.dam,
+    clutch: clutch.id,
+    ...(clutch.sire !== null && { sire: clutch.sire }),
+    ...(number !== null && { number }),
+  };
+  const code = printTraits(traits);
+  return [
+    { kind: 'animal-added', subjects: [id], payload, day },
+    { kind: 'traits-set', subjects: [id], payload: { code, words: sayTrade(traits, loci).long }, day },
+  ];
+}
+
+function noteDrafts(
+  id: Id,
+  clutch: ClutchRecord,
+  isTyped: boolean,
+  unsaid: readonly string[],
+  { day }: Moment,
+): readonly EventDraft[] {
+  const notes: EventDraft[] = [];
+  const note = (words: string): void => {
+    notes.push({ kind: 'note-made', subjects: [id, clutch.id], payload: { words }, day });
+  };
+  if (isTyped) note('Look entered by hand: it was not picked from those that the parents’ records can give.');
+  if (unsaid.length > 0) note(`The trait code cannot write what is possible at ${unsaid.join(', ')}.`);
+  return notes;
+}
+
+/** The next numbers of the year, where the site numbers its animals as `26-041`; else none. */
+function numbersFrom({ animals }: Facility, year: string): () => string | null {
+  const pattern = /^(\d\d)-(\d+)$/;
+  let last = 0;
+  let width = 0;
+  for (const { number } of animals.values()) {
+    const found = pattern.exec(number ?? '');
+    if (found === null) continue;
+    width = Math.max(width, found[2]?.length ?? 0);
+    if (found[1] === year) last = Math.max(last, Number(found[2]));
+  }
+  return () => (width === 0 ? null : `${year}-${String(++last).padStart(width, '0')}`);
+}

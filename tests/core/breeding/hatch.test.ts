@@ -1,0 +1,157 @@
+import { describe, expect, it } from 'vitest';
+import {
+  type ClutchRecord,
+  type Facility,
+  findingsOf,
+  foldFacility,
+  forecastOf,
+  type Hatchlings,
+  hatchOut,
+  type Id,
+  lociFor,
+  readTraits,
+  sayFraction,
+  youngOf,
+} from '../../../src/core/index.ts';
+import { added, CLUTCH, DAM, day, id, type Line, log, refusal, SIRE, site, value } from '../log.ts';
+
+const traits = (of: Id, code: string): Line => ['2025-01-02', 'traits-set', { code }, { subjects: [of] }];
+const PAIR: readonly Line[] = [
+  added({ name: 'Dam', number: '24-017', sex: 'female' }, { subjects: [DAM] }),
+  added({ name: 'Sire', sex: 'male' }, { subjects: [SIRE] }),
+  ['2026-01-10', 'pairing-started', {}, { subjects: [DAM, SIRE] }],
+];
+const laid = (sire: Id | null = SIRE): Line => [
+  '2026-04-03',
+  'clutch-laid',
+  { clutch: CLUTCH, eggs: 6, ...(sire && { sire }) },
+  { subjects: [DAM, CLUTCH] },
+];
+const HETS: readonly Line[] = [...PAIR, traits(SIRE, 'alb/+; pie/+'), traits(DAM, 'alb/+; pie/+'), laid()];
+const clutchIn = (facility: Facility): ClutchRecord => {
+  const found = facility.clutches.get(CLUTCH);
+  if (found === undefined) throw new Error('no clutch');
+  return found;
+};
+const setting = () => {
+  let next = 500;
+  return { moment: { day: day('2026-06-05'), today: day('2026-06-05'), nowMs: 0 }, mint: () => id(next++) };
+};
+/** The facility after a hatch-out was written. */
+function hatchedSite(lines: readonly Line[], groups: readonly Hatchlings[]): Facility {
+  const out = value(hatchOut(site(...lines), clutchIn(site(...lines)), groups, setting()));
+  if (out.decision.kind === 'refused') throw new Error(out.decision.problem.message);
+  const drafts = out.decision.drafts.map(
+    (one, at) => [one.day, one.kind, one.payload, { subjects: one.subjects, n: 900 + at }] as unknown as Line,
+  );
+  return foldFacility([...log(...lines), ...log(...drafts)]);
+}
+const looks = (facility: Facility) => value(forecastOf(facility, clutchIn(facility))).looks;
+
+describe('the forecast of a clutch', () => {
+  it('is the looks of its parents’ young: 9 : 3 : 3 : 1 for two double hets (Mendel 1866)', () => {
+    expect(looks(site(...HETS)).map((one) => [one.shows, sayFraction(one.p)])).toEqual([
+      ['normal', '9/16'],
+      ['Albino', '3/16'],
+      ['Piebald', '3/16'],
+      ['Albino, Piebald', '1/16'],
+    ]);
+  });
+  it('asks for the sire where nobody has said it', () => {
+    const facility = site(...PAIR, laid(null));
+    expect(refusal(forecastOf(facility, clutchIn(facility)))).toBe('clutch-sire-unknown');
+  });
+});
+
+describe('a hatch-out', () => {
+  const [normal, albino] = looks(site(...HETS));
+  if (normal === undefined || albino === undefined) throw new Error('no looks');
+  const facility = hatchedSite(HETS, [
+    { count: 3, look: normal },
+    { count: 2, look: albino },
+  ]);
+  const young = youngOf(facility, clutchIn(facility));
+  it('makes a record for each young with its day, parents, clutch and number', () => {
+    expect(young).toHaveLength(5);
+    expect(young[0]).toMatchObject({ hatchedOn: '2026-06-05', sire: SIRE, dam: DAM, clutch: CLUTCH, sex: 'unsexed' });
+    expect(young.map((one) => one.number)).toEqual(['26-001', '26-002', '26-003', '26-004', '26-005']);
+    expect(clutchIn(facility)).toMatchObject({ hatched: 5, hatchedOn: '2026-06-05' });
+  });
+  it('gives each its conditional chances', () => {
+    expect(young[0]?.traits).toEqual({
+      code: '[alb 2:3]/+; [pie 2:3]/+',
+      words: '66 % possible het Albino, 66 % possible het Piebald',
+    });
+    expect(young[4]?.traits?.code).toBe('alb/alb; [pie 2:3]/+');
+  });
+  it('keeps a look that was not predicted, with a note on the young and on the clutch', () => {
+    const { loci } = lociFor(facility, 'Python regius');
+    const typed = value(readTraits('Pastel', loci, null)).traits;
+    const lines = site(...HETS);
+    const out = value(hatchOut(lines, clutchIn(lines), [{ count: 1, typed }], setting()));
+    const drafts = out.decision.kind === 'refused' ? [] : out.decision.drafts;
+    expect(drafts.map((one) => one.kind)).toEqual(['clutch-hatched', 'animal-added', 'traits-set', 'note-made']);
+    expect(drafts.at(-1)?.subjects).toEqual([out.young[0], CLUTCH]);
+  });
+  it('of more than was laid is refused as a whole', () => {
+    const lines = site(...HETS);
+    const out = value(hatchOut(lines, clutchIn(lines), [{ count: 7, look: normal }], setting()));
+    expect(out.decision.kind === 'refused' && out.decision.problem.code).toBe('hatched-too-many');
+    expect(out.young).toEqual([]);
+  });
+  it('leaves numbers out where the site does not number by year', () => {
+    const plain = HETS.map((line) => (line[1] === 'animal-added' ? added({ sex: line[2].sex }, line[3]) : line));
+    const born = hatchedSite(plain, [{ count: 1, look: normal }]);
+    expect(youngOf(born, clutchIn(born))[0]?.number).toBeNull();
+  });
+});
+
+describe('what a clutch says', () => {
+  const POSSIBLE: readonly Line[] = [...PAIR, traits(SIRE, '[cln 2:3]/+'), traits(DAM, 'cln/cln'), laid()];
+  const find = (lines: readonly Line[], shows: readonly (readonly [string, number])[]) => {
+    const all = looks(site(...lines));
+    const groups = shows.flatMap(([what, count]) => {
+      const look = all.find((one) => one.shows === what);
+      return look === undefined ? [] : [{ count, look }];
+    });
+    const facility = hatchedSite(lines, groups);
+    return value(findingsOf(facility, clutchIn(facility)));
+  };
+  it('updates a possible het by its normal young: 1/2, 1/3, 1/5 (own computation, see facts of genetics)', () => {
+    const chance = (normals: number) => find(POSSIBLE, [['normal', normals]]).changed[0]?.chances[0]?.after;
+    expect([1, 2, 3].map((n) => chance(n) && sayFraction(chance(n) ?? { top: 0n, bottom: 1n }))).toEqual([
+      '1/2',
+      '1/3',
+      '1/5',
+    ]);
+  });
+  it('proves it by one visual', () => {
+    const [sire] = find(POSSIBLE, [
+      ['normal', 1],
+      ['Clown', 1],
+    ]).changed;
+    expect([sire?.id, sire?.chances.map((one) => [one.allele, sayFraction(one.after)])]).toEqual([
+      SIRE,
+      [['het Clown', '1']],
+    ]);
+  });
+  it('tests the numbers exactly where the parents are certain: none of 6 where 1/2 is expected is 1/32 (two-sided)', () => {
+    const sure: readonly Line[] = [...PAIR, traits(SIRE, 'cln/+'), traits(DAM, 'cln/cln'), laid()];
+    const { test } = find(sure, [['normal', 6]]);
+    expect(test && sayFraction(test.pValue)).toBe('1/32');
+    expect(find(POSSIBLE, [['normal', 6]]).test).toBeNull();
+  });
+  it('flags a young that the parents cannot have', () => {
+    const plain: readonly Line[] = [...PAIR, traits(SIRE, 'wt'), traits(DAM, 'cln/cln'), laid()];
+    const facility = site(
+      ...plain,
+      added({ clutch: CLUTCH, dam: DAM, sire: SIRE }, { subjects: [id(600)] }, '2026-06-05'),
+      traits(id(600), 'cln/cln'),
+    );
+    const found = value(findingsOf(facility, clutchIn(facility)));
+    expect(found.paternity?.paternity).toBe('none of these');
+  });
+  it('is nothing while no young has traits', () => {
+    expect(value(findingsOf(site(...HETS), clutchIn(site(...HETS)))).observed).toEqual([]);
+  });
+});
