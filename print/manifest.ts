@@ -1,9 +1,14 @@
+import type { LabelKind } from '../src/core/index.ts';
 import type { Form } from './layout/words.ts';
 import type { BoxMm } from './stocks/stock.ts';
 
+/** What a printed piece is. */
+export type PieceKind = 'card' | LabelKind;
+
 /** One printed piece, in mm from its page's top left corner. */
 export interface ManifestPiece {
-  readonly kind: 'card';
+  readonly kind: PieceKind;
+  /** The animal's, place's or clutch's id; a stamp by its name. The marks of a clutch's eggs share its id. */
   readonly id: string;
   readonly payload: string;
   /** Counts from 1. */
@@ -12,6 +17,8 @@ export interface ManifestPiece {
   /** The code without its quiet zone. */
   readonly symbolMm: BoxMm;
   readonly symbology: 'qr';
+  /** The code's modules from side to side: 21 for version 1, 25 for version 2 and so on. */
+  readonly modules: number;
   /** Every text printed on the piece, top to bottom. */
   readonly lines: readonly string[];
   /** The shortest form used on the piece. */

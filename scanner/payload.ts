@@ -1,4 +1,15 @@
-import { type Id, ok, parseId, type ReadId, type Result, refuse } from '../src/core/index.ts';
+import {
+  type Id,
+  LAYOUT_TEST,
+  ok,
+  parseId,
+  type ReadId,
+  type Result,
+  refuse,
+  STAMP_PREFIX,
+} from '../src/core/index.ts';
+
+export { LAYOUT_TEST, STAMP_PREFIX };
 
 /** What a code of ours says: an id, a stamp from a wall sheet, or the keyboard layout test of the settings sheet. */
 export type ScannedCode =
@@ -10,12 +21,6 @@ export type ScannedCode =
 export interface PayloadOptions {
   readonly host?: string | undefined;
 }
-
-/** What stands before a stamp's name in its code: `STAMP:FED-AS-PLANNED`. */
-export const STAMP_PREFIX = 'STAMP:';
-
-/** The code that shows whether a typing scanner and this device agree on the keyboard. */
-export const LAYOUT_TEST = 'LAYOUT:YZ-QW/0123';
 
 const LONGEST = 200;
 const STAMP_NAME = /^[A-Z-]{2,30}$/i;

@@ -1,4 +1,4 @@
-import type { CodeMark, HatchMark, Mark, NotchMark, RuleMark, TextMark } from '../layout/marks.ts';
+import type { CodeMark, DotMark, HatchMark, Mark, NotchMark, PathMark, RuleMark, TextMark } from '../layout/marks.ts';
 import { PT_MM } from '../layout/measure.ts';
 import type { GlyphCodes } from './glyphCodes.ts';
 
@@ -32,6 +32,10 @@ function shape(mark: Exclude<Mark, TextMark>, xMm: number, yMm: number): string 
       return hatch(mark, xMm, yMm);
     case 'code':
       return code(mark, xMm, yMm);
+    case 'path':
+      return path(mark, xMm, yMm);
+    case 'dot':
+      return dot(mark, xMm, yMm);
     default:
       return mark satisfies never;
   }
@@ -42,8 +46,12 @@ function textRun(mark: TextMark, xMm: number, yMm: number, codes: GlyphCodes): s
   return mark.tone === 'paper' ? `1 g\n${run}0 g\n` : run;
 }
 
+/** Grey of a faint rule: seen beside text, and lost before it where a copier loses anything. */
+const FAINT = '0.7 g\n';
+
 function rule(mark: RuleMark, xMm: number, yMm: number): string {
-  return `${hundredth(xMm + mark.xMm)} ${hundredth(yMm + mark.yMm)} ${hundredth(mark.widthMm)} ${hundredth(mark.heightMm)} re f\n`;
+  const bar = `${hundredth(xMm + mark.xMm)} ${hundredth(yMm + mark.yMm)} ${hundredth(mark.widthMm)} ${hundredth(mark.heightMm)} re f\n`;
+  return mark.faint ? `${FAINT}${bar}0 g\n` : bar;
 }
 
 function notch(mark: NotchMark, xMm: number, yMm: number): string {
@@ -91,6 +99,28 @@ function code(mark: CodeMark, xMm: number, yMm: number): string {
         ? `${x} ${y} ${width} ${height} re\n`
         : `${exact(x + inset)} ${exact(y + inset)} ${exact(width - 2 * inset)} ${exact(height - 2 * inset)} re\n`;
   return `${frame}${body}f\nQ\n`;
+}
+
+function path({ points, fill, strokeMm, dashMm, ...at }: PathMark, xMm: number, yMm: number): string {
+  const steps = points
+    .map(([x, y], n) => `${hundredth(xMm + at.xMm + x)} ${hundredth(yMm + at.yMm + y)} ${n === 0 ? 'm' : 'l'}`)
+    .join(' ');
+  if (fill === 'ink') return `${steps} f\n`;
+  const pen = `${hundredth(strokeMm)} w `;
+  if (fill === 'paper') return `${pen}1 g ${steps} h B 0 g\n`;
+  const dash = dashMm === 0 ? ['', ''] : [`[${hundredth(dashMm)}] 0 d `, ' [] 0 d'];
+  return `${pen}${dash[0]}${steps} S${dash[1]}\n`;
+}
+
+/** How far the handles of four curves lie from their ends, in radii, so that they look round. */
+const ROUND = 0.5523;
+
+function dot({ radiusMm: r, fill, strokeMm, ...at }: DotMark, xMm: number, yMm: number): string {
+  const [x, y, k] = [xMm + at.xMm, yMm + at.yMm, r * ROUND];
+  const to = (...along: readonly number[]): string =>
+    along.map((far, n) => hundredth((n % 2 === 0 ? x : y) + far)).join(' ');
+  const ring = `${to(r, 0)} m ${to(r, k, k, r, 0, r)} c ${to(-k, r, -r, k, -r, 0)} c ${to(-r, -k, -k, -r, 0, -r)} c ${to(k, -r, r, -k, r, 0)} c`;
+  return fill === 'ink' ? `${ring} f\n` : `${hundredth(strokeMm)} w 1 g ${ring} h B 0 g\n`;
 }
 
 function hundredth(value: number): number {

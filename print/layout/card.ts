@@ -108,7 +108,8 @@ function unfit(content: CardContent, setting: CardSetting, lines: readonly CardL
   return refuse('piece-unfit', { what: `card ${content.display} (${slots || 'its code'})`, stock: setting.stockId });
 }
 
-function finish(face: SetFace, back: boolean): Face {
+/** A set face with its texts in the order of reading. */
+export function finish(face: SetFace, back: boolean): Face {
   const texts = face.marks.flatMap((mark) => (mark.kind === 'text' ? [mark] : []));
   texts.sort((a, b) => a.yMm - b.yMm || a.xMm - b.xMm);
   return { ...face, back, lines: texts.map(({ text }) => text) };

@@ -15,9 +15,10 @@ export interface TextMark {
   readonly tone: 'ink' | 'paper';
 }
 
-/** A ruled line, as a filled bar from its top left corner. */
+/** A ruled line, as a filled bar from its top left corner; a faint one guides the eye and says nothing. */
 export interface RuleMark {
   readonly kind: 'rule';
+  readonly faint?: true;
   readonly xMm: number;
   readonly yMm: number;
   readonly widthMm: number;
@@ -56,5 +57,28 @@ export interface CodeMark {
   readonly rectangles: readonly ModuleRect[];
 }
 
+/** A run of straight lines, or the field within them; points are given from the mark’s own place. */
+export interface PathMark {
+  readonly kind: 'path';
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly points: readonly (readonly [xMm: number, yMm: number])[];
+  /** `line` is open; `ink` and `paper` are closed and filled, and `paper` has an edge of ink. */
+  readonly fill: 'line' | 'ink' | 'paper';
+  readonly strokeMm: number;
+  /** Length of a dash and of the space behind it; 0 for a whole line. */
+  readonly dashMm: number;
+}
+
+/** A round dot about its place: filled, or an edge only. */
+export interface DotMark {
+  readonly kind: 'dot';
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly radiusMm: number;
+  readonly fill: 'ink' | 'paper';
+  readonly strokeMm: number;
+}
+
 /** Something that is put on paper, in mm from the top left corner of the face it belongs to; y grows downwards. */
-export type Mark = TextMark | RuleMark | NotchMark | HatchMark | CodeMark;
+export type Mark = TextMark | RuleMark | NotchMark | HatchMark | CodeMark | PathMark | DotMark;

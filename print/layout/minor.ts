@@ -1,4 +1,3 @@
-import type { CardLine } from '../../src/core/index.ts';
 import { type Block, type Cell, cellOf, rowHeight, textRow } from './blocks.ts';
 import type { Measure } from './measure.ts';
 import { type Form, fitting, type Worded } from './words.ts';
@@ -11,6 +10,8 @@ export interface LedgerRoom {
   readonly sizePt: number;
   readonly leading: number;
   readonly limit: Form;
+  /** True for rows without rules, which small labels have no room for. */
+  readonly bare?: boolean;
 }
 
 const GUTTER_MM = 3;
@@ -34,13 +35,10 @@ interface Row {
  * Small lines on ledger rules, two to a row where they fit, the second from the middle or after the first. A line that
  * waits for a partner is joined by the next that fits. Null when a line fits in no form.
  */
-export function ledger(
-  lines: readonly Worded<CardLine>[],
-  room: LedgerRoom,
-  measure: Measure,
-): readonly Block[] | null {
+export function ledger(lines: readonly Worded<unknown>[], room: LedgerRoom, measure: Measure): readonly Block[] | null {
   const airMm = Math.max(LEAST_AIR_MM, (room.leading - 1) * AIR);
-  const rowMm = rowHeight(room.sizePt, room.leading) + HAIRLINE_MM + 1.5 * airMm;
+  const rulesMm = room.bare ? 0 : HAIRLINE_MM + 1.5 * airMm;
+  const rowMm = rowHeight(room.sizePt, room.leading) + rulesMm;
   const rows: Row[] = [];
   for (const line of lines) {
     const last = rows.at(-1);
@@ -49,11 +47,14 @@ export function ledger(
     if (!(join(line, rows, room) || open(line, rows, room, rowMm))) return null;
   }
   const style = { sizePt: room.sizePt, leading: room.leading, gapMm: 0 };
-  return rows.map((row) => ruled(textRow(row.cells, style, measure), room.left, row.rightMm, airMm));
+  return rows.map((row) => {
+    const text = textRow(row.cells, style, measure);
+    return room.bare ? text : ruled(text, room.left, row.rightMm, airMm);
+  });
 }
 
 /** Puts a line into the row above, or into an earlier one that is free from the middle on, if it fits. */
-function join(line: Worded<CardLine>, rows: readonly Row[], room: LedgerRoom): boolean {
+function join(line: Worded<unknown>, rows: readonly Row[], room: LedgerRoom): boolean {
   if (line.follows) return false;
   for (const [at, row] of rows.entries()) {
     if (at < rows.length - 1 && !row.half) continue;
@@ -67,7 +68,7 @@ function join(line: Worded<CardLine>, rows: readonly Row[], room: LedgerRoom): b
 }
 
 /** Starts a row: in its left half if the line fits there, else across. */
-function open(line: Worded<CardLine>, rows: Row[], room: LedgerRoom, rowMm: number): boolean {
+function open(line: Worded<unknown>, rows: Row[], room: LedgerRoom, rowMm: number): boolean {
   const rightMm = room.rightAt(room.topMm + rows.length * rowMm);
   const half = (rightMm - room.left - GUTTER_MM) / 2;
   const wording =

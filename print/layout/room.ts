@@ -51,9 +51,9 @@ function broken(line: Worded<CardLine>, frame: Frame, measure: Measure): readonl
 }
 
 /** A wording cut into rows of at most that width at 1 pt, after its commas if that will do, else at its spaces. */
-function rowsOf(
+export function rowsOf(
   { text, form }: Wording,
-  { cut }: Worded<CardLine>,
+  { cut }: Pick<Worded<unknown>, 'cut'>,
   most: number,
   measure: Measure,
 ): readonly Wording[] {

@@ -81,7 +81,8 @@ export function worseForm(a: Form, b: Form): Form {
   return LEVELS[a] > LEVELS[b] ? a : b;
 }
 
-function word<T extends Forms>(of: T, cut: Cut, measure: Measure): Result<Worded<T>> {
+/** Measures one line. Error: `glyph-missing` when no form of it can be printed whole. */
+export function word<T extends Forms>(of: T, cut: Cut, measure: Measure): Result<Worded<T>> {
   const wordings: Wording[] = [];
   const missing: string[] = [];
   for (const form of FORMS) {

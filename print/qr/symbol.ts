@@ -31,6 +31,25 @@ export function qrSymbol(payload: string): QrSymbol {
   return encodeQr(payload, grade?.level ?? 'M', grade?.version);
 }
 
+/** The same table for version 2: H 20, Q 29, M 38. */
+const SECOND = [
+  { level: 'H', most: 20 },
+  { level: 'Q', most: 29 },
+  { level: 'M', most: 38 },
+] as const;
+
+/**
+ * The symbols that a label may have, the best first: of version 2, whose fourth mark lets a reader see the last corner
+ * instead of working it out, with as much correction as its length allows; then the one of {@link qrSymbol} if smaller.
+ */
+export function labelSymbols(payload: string): readonly QrSymbol[] {
+  const plain = qrSymbol(payload);
+  const grade = ALPHANUMERIC.test(payload) ? SECOND.find(({ most }) => payload.length <= most) : undefined;
+  if (grade === undefined) return [plain];
+  const second = encodeQr(payload, grade.level, 2);
+  return plain.size < second.size ? [second, plain] : [second];
+}
+
 /** The symbol of a text at that level and, if given, of that version. */
 export function encodeQr(payload: string, level: Level, version?: number): QrSymbol {
   const size = version === undefined ? {} : { version };

@@ -63,6 +63,27 @@ const SHEETS: readonly SheetRow[] = [
     [3.97, 12.7],
     [70.64, 25.4],
   ),
+  sheet(
+    'a4-38.1x21.2',
+    'A4, 65 small labels of 38.1 × 21.2 mm',
+    A4,
+    [38.1, 21.2],
+    [5, 13],
+    [4.67, 10.7],
+    [40.64, 21.2],
+  ),
+];
+
+/** Rolls, one label a page; sizes of common rolls, see docs/sources.md. */
+const ROLLS: readonly Pair[] = [
+  [100, 150],
+  [100, 100],
+  [90, 40],
+  [75, 48],
+  [70, 25],
+  [57, 32],
+  [50, 25],
+  [40, 15],
 ];
 
 /** Every stock that is known, sheets first. */
@@ -70,6 +91,9 @@ export const STOCKS: readonly Stock[] = [
   ...SHEETS.map(fromRow),
   single('card-85x54', 'Single cards of 85 × 54 mm', [85, 54]),
   single('card-70x52', 'Single cards of 70 × 52 mm', [70, 52]),
+  ...ROLLS.map(([width, height]) =>
+    single(`roll-${width}x${height}`, `Roll of ${width} × ${height} mm`, [width, height]),
+  ),
 ];
 
 /** The stock with that id. Error: `stock-unknown`. */

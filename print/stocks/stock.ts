@@ -52,9 +52,9 @@ export function labelBox(stock: Stock, label: number): BoxMm {
 }
 
 /** The same inset for every label of a stock, wide enough for the ones at the page's edge. */
-export function contentInset(stock: Stock): Inset {
+export function contentInset(stock: Stock, paddingMm: number = PADDING_MM): Inset {
   const last = labelBox(stock, labelsPerPage(stock));
-  const keep = (room: number) => round(Math.max(PADDING_MM, stock.printerInsetMm - Math.max(0, room)));
+  const keep = (room: number) => round(Math.max(paddingMm, stock.printerInsetMm - Math.max(0, room)));
   return {
     left: keep(stock.firstXMm),
     top: keep(stock.firstYMm),

@@ -29,7 +29,11 @@ const MOST_SAID = 5;
 export async function openSite(given: Given, io: Io): Promise<Site> {
   const path = needed(given, 'site');
   const asked = dayOf(given, 'on');
-  const events = await soundEvents(path, io);
+  return foldedSite(await soundEvents(path, io), asked, io);
+}
+
+/** The site of these events as known on that day, or today. Refusals: `zone-unknown`. */
+export function foldedSite(events: readonly LogEvent[], asked: Day | null, io: Io): Site {
   const on = asked ?? dayIn(zoneOf(events), io.now());
   return { facility: foldFacility(events.filter((event) => event.day <= on)), on };
 }

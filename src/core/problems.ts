@@ -147,6 +147,10 @@ export const PROBLEMS = {
     says: 'There is no prey at hand to choose from.',
     remedy: 'Count the freezer, or write down the lot that came.',
   },
+  'order-malformed': {
+    says: 'An order cannot be worked out: {why}.',
+    remedy: 'Give the weeks that it is for, the days until it comes, and what the freezer holds.',
+  },
   'prey-unknown': {
     says: 'The prey “{prey}” is not in the list.',
     remedy: 'Take one of: {known}.',
@@ -232,6 +236,34 @@ export const PROBLEMS = {
   'prescription-expired': {
     says: 'This prescription was valid until {day}.',
     remedy: 'Give nothing from it. Ask the vet for a new one.',
+  },
+  'prescription-unknown': {
+    says: 'This animal has no such prescription.',
+    remedy: 'Open the record again and choose the prescription there. Nothing was written.',
+  },
+  'dose-not-shown': {
+    says: 'The volume is {shown} now, and {given} was confirmed.',
+    remedy: 'Stop and look at the syringe. If the vet’s figures changed, enter the new prescription first.',
+  },
+  'treatment-none': {
+    says: '{animal} has no prescription under way.',
+    remedy: 'Give nothing. Look at the card again, or enter the vet’s prescription on the record.',
+  },
+  'not-chosen': {
+    says: '{what}: nothing is chosen yet.',
+    remedy: 'Choose what the vet’s paper says; nothing is filled in here. Nothing was written.',
+  },
+  'cap-unlike': {
+    says: 'The vet wrote {written}, and the figures come to {worked} for the last weight.',
+    remedy: 'Read the vet’s paper and the scale again; call the vet before anything above the usual cap is given.',
+  },
+  'dose-second-person': {
+    says: 'This site asks for a second person at each dose.',
+    remedy: 'Let them check drug, strength, animal and syringe, and write their name.',
+  },
+  'dose-second-same': {
+    says: '{name} gives this dose, so somebody else has to check it.',
+    remedy: 'Let a second person check drug, strength, animal and syringe, and write their name.',
   },
   'prescription-stopped': {
     says: 'The vet stopped this prescription on {day}.',
@@ -389,6 +421,31 @@ export const PROBLEMS = {
     says: 'The id {id} is {what}, not an animal.',
     remedy: 'Cards are for animals: give the animal’s id.',
   },
+  'id-no-place': {
+    says: 'The id {id} is {what}, not a place.',
+    remedy: 'Place labels are for rooms, racks, tubs and other places: give the place’s id.',
+  },
+  'profile-unknown': {
+    says: 'There is no country profile “{profile}”.',
+    remedy: 'Take one of: {known}. The plain one follows no country’s rules.',
+  },
+  'pack-unchosen': {
+    says: 'It is not said which animal or place the pack is for.',
+    remedy: 'Choose one, or take all animals.',
+  },
+  'pack-empty': {
+    says: 'No animal of this choice was here from {from} to {on}.',
+    remedy: 'Choose another place, another day, or all animals.',
+  },
+  'pack-no-animal': {
+    says: 'The id {id} is {what}, not an animal.',
+    remedy: 'An inspector’s pack tells of animals: give the animal’s id, or a place as the rack.',
+  },
+  'pack-no-place': {
+    says: 'The id {id} is {what}, not a place.',
+    remedy: 'Give the id of a rack, a room or another place that animals live in.',
+  },
+  'stamp-unknown': { says: 'There is no stamp “{stamp}”.', remedy: 'Take one of: {known}.' },
   'printer-unknown': { says: 'There is no printer “{printer}”.', remedy: 'Take one of: {known}.' },
   'app-missing': {
     says: 'The app is not built: {folder} holds no index.html.',
@@ -510,6 +567,10 @@ export const PROBLEMS = {
     says: 'This is a litter of live young: there are no eggs to incubate, candle or hatch.',
     remedy: 'Open the young by their own cards.',
   },
+  'litter-too-many': {
+    says: '{young} young cannot be entered: {born} were born alive, and {entered} have a record.',
+    remedy: 'Count again, or take the birth back in the ledger and write it anew. Nothing was written.',
+  },
   'before-laying': {
     says: 'It cannot have happened ({what}) on {day}: the clutch was laid on {laid}.',
     remedy: 'Choose another day, or mend the day of laying first.',
@@ -545,6 +606,10 @@ export const PROBLEMS = {
   'clutch-stamped': {
     says: 'This is the tag of a clutch, not the card of an animal.',
     remedy: 'Nothing was written. Scan an animal’s card, or put the stamp down and scan the tag again.',
+  },
+  'pairing-pair': {
+    says: '“{text}” is no pair.',
+    remedy: 'Give the ids of sire and dam with a slash between them, and pairs with commas between them.',
   },
   'pairing-self': {
     says: '{animal} was scanned twice: it cannot be paired with itself.',
@@ -725,6 +790,10 @@ export const PROBLEMS = {
     says: 'A pedigree of {animals} animals is too large for exact fractions (the most is {most}).',
     remedy: 'Ask for plain numbers with "float": true, and leave founders’ kinship out.',
   },
+  'goal-unseen': {
+    says: '“{words}” does not show on a young, so a plan cannot count it.',
+    remedy: 'Name a look, such as Clown or Super Pastel. Hets are the steps of a project sheet.',
+  },
   'plan-case': {
     says: 'The season plan cannot be read: {why}, not {found}.',
     remedy: 'Mend that figure. Females, males and goals count from 0, and a pair stands there once.',
@@ -736,6 +805,18 @@ export const PROBLEMS = {
   'plan-unsound': {
     says: 'The plan that was worked out breaks a rule of the case: {why}.',
     remedy: 'It was thrown away. Work it out again, and report the case if it comes back.',
+  },
+  'project-case': {
+    says: 'The project sheet cannot be made: {why}.',
+    remedy: 'Mend that, or plan for fewer genes. Single crosses of any genes are worked out under Pairing.',
+  },
+  'project-no-holder': {
+    says: 'No animal to begin with carries {signs} for certain.',
+    remedy: 'Add an animal that does, or prove one that may carry it first.',
+  },
+  'project-no-way': {
+    says: 'No way leads from these animals to the wanted one.',
+    remedy: 'A male and a female with the wanted genes are needed. Add an animal, or another sex.',
   },
   'plan-solver': {
     says: 'The season planner did not work: {why}.',

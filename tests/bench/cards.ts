@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { drawCards, layCards, openTypeface, printCards, stockById } from '../../print/index.ts';
+import { drawPieces, layCards, openTypeface, printCards, stockById } from '../../print/index.ts';
 import { loadFonts } from '../../print/node/index.ts';
 import { CROWDED, cardOf, FLAGS, onDay, SPARSE, USUAL } from '../print/cards.ts';
 import { handDrawing } from './handPdf.ts';
@@ -19,7 +19,7 @@ export async function benchCards(): Promise<string[]> {
   const byHand = async () => {
     const type = openTypeface(fonts);
     const paper = handDrawing(type, fonts);
-    const pieces = drawCards(await layCards(job, type), job, type, paper);
+    const pieces = drawPieces(await layCards(job, type), job, type, paper);
     const pdf = paper.finish();
     return { pdf, pieces, sha256: createHash('sha256').update(pdf).digest('hex') };
   };

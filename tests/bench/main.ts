@@ -2,7 +2,9 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { benchCards } from './cards.ts';
 import { benchFold } from './fold.ts';
+import { benchForecast } from './forecast.ts';
 import { benchGenetics } from './genetics.ts';
+import { benchPlan } from './plan.ts';
 
 const PAGE = 'docs/speed.md';
 
@@ -10,7 +12,9 @@ const PAGE = 'docs/speed.md';
 const PARTS = [
   ['cards', 'Cards', benchCards],
   ['fold', 'Fold and due list', benchFold],
+  ['forecast', 'Forecast of prey', benchForecast],
   ['genetics', 'Genetics', benchGenetics],
+  ['plan', 'Season plan', benchPlan],
 ] as const;
 
 /**

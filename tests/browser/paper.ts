@@ -12,6 +12,7 @@ interface GreyPage {
 
 const DPI = 150;
 const MM = DPI / 25.4;
+const GREY_DPI = 200;
 const NEAR: Film = { widthPx: 860, noise: 6 };
 
 /** How near the card is and how much the camera's picture trembles. */
@@ -47,13 +48,31 @@ export function readWithOtherDecoder(pdf: string): string {
   return decodeQR({ width, height, data });
 }
 
+/** The same for each of several boxes of the first page (left, top, width, height in mm), such as the cards of a sheet. */
+export function readEachWithOtherDecoder(pdf: string, boxesMm: readonly (readonly number[])[]): readonly string[] {
+  const { width, grey } = greyPage(pdf);
+  return boxesMm.map((boxMm) => {
+    const [left = 0, top = 0, wide = 0, high = 0] = boxMm.map((mm) => Math.round((mm * GREY_DPI) / 25.4));
+    const data = new Uint8Array(wide * high * 4);
+    for (let y = 0; y < high; y++) {
+      for (let x = 0; x < wide; x++) {
+        const value = grey[(top + y) * width + left + x] ?? 255;
+        data.set([value, value, value, 255], (y * wide + x) * 4);
+      }
+    }
+    return decodeQR({ width: wide, height: high, data });
+  });
+}
+
 /** All text on the first page. */
 export function textOf(pdf: string): string {
   return execFileSync('pdftotext', ['-layout', '-f', '1', '-l', '1', pdf, '-'], { encoding: 'utf8' });
 }
 
 function greyPage(pdf: string): GreyPage {
-  const raw = execFileSync('pdftoppm', ['-r', '200', '-gray', '-f', '1', '-l', '1', pdf], { maxBuffer: 2 ** 28 });
+  const raw = execFileSync('pdftoppm', ['-r', `${GREY_DPI}`, '-gray', '-f', '1', '-l', '1', pdf], {
+    maxBuffer: 2 ** 28,
+  });
   const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(raw.subarray(0, 60).toString('latin1'));
   if (head === null) throw new RangeError('pdftoppm gave no grey picture');
   return { width: Number(head[1]), height: Number(head[2]), grey: raw.subarray(head[0].length) };

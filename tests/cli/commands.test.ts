@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { tubwright } from './tubwright.ts';
 
-const NAMES = ['start', 'cards', 'due', 'thaw', 'check', 'export', 'import', 'calc'];
+const NAMES = ['start', 'cards', 'labels', 'due', 'thaw', 'order', 'pack', 'check', 'export', 'import', 'calc'];
 
 describe('the command line', () => {
   it('lists every command, and none that does not work', async () => {
@@ -17,12 +17,15 @@ describe('the command line', () => {
   });
 
   it('says its version', async () => {
-    expect(await tubwright(['--version'])).toEqual({ code: 0, out: '0.1.0\n', err: '' });
+    expect(await tubwright(['--version'])).toEqual({ code: 0, out: '0.2.0\n', err: '' });
   });
 
   it.each([
     [[], /tubwright COMMAND/],
-    [['sweep'], /There is no command “sweep”\. Take one of: start, cards, due, thaw, check, export, import, calc\./],
+    [
+      ['sweep'],
+      /There is no command “sweep”\. Take one of: start, cards, labels, due, thaw, order, pack, check, export, import, calc\./,
+    ],
     [['help', 'tags'], /There is no command “tags”/],
     [['due'], /--site is missing\. See `tubwright due --help`\./],
     [['due', '--sit', 'x'], /there is no --sit; there are --site, --on, --state, --json, --help/],
@@ -38,8 +41,14 @@ describe('the command line', () => {
     [['export', '--site', 'x', '--out', 'y', '--format', 'csv'], /--format cannot be “csv”\. Give one of ndjson/],
     [['calc'], /KIND is missing/],
     [
-      ['calc', 'enclosure'],
-      /There is no kind of calculation “enclosure”\. Take one of: id, prey, due, cross, evidence, clutch-test, pedigree, carriers\./,
+      ['calc', 'shade'],
+      /There is no kind of calculation “shade”\. Take one of: id, prey, due, cross, evidence, clutch-test, pedigree, carriers, season-plan, dose, enclosure, metabolism\./,
+    ],
+    [['order', '--site', 'x'], /--weeks is missing\. See `tubwright order --help`\./],
+    [['order', '--site', 'x', '--weeks', '40'], /--weeks cannot be “40”\. Give a whole number from 1 to 26/],
+    [
+      ['order', '--site', 'x', '--weeks', '8', '--lead', 'soon'],
+      /--lead cannot be “soon”\. Give a whole number from 0/,
     ],
     [['start', '--port', '80000'], /--port cannot be “80000”\. Give a whole number from 0 to 65535/],
   ] as const)('%j is refused in words', async (args, words) => {

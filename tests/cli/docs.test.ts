@@ -86,6 +86,9 @@ describe('the examples', () => {
       'due',
       'export',
       'import',
+      'labels',
+      'order',
+      'pack',
       'start',
       'thaw',
     ]);

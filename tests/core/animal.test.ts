@@ -231,6 +231,8 @@ describe('the ledger', () => {
     ['Egg 3 candled: good', 'season', [D, 'egg-candled', { egg: 3, state: 'good' }]],
     ['Hatched 5', 'season', [D, 'clutch-hatched', { hatched: 5 }]],
     ['Lot received: 100 × rat pup', 'notes', [D, 'lot-received', { prey: 'rat-pup', eachG: [20, 35], count: 100 }]],
+    ['Thawed: 12', 'notes', [D, 'lot-used', { count: 12 }]],
+    ['Thrown away: 3 (burst bag)', 'notes', [D, 'lot-wasted', { count: 3, why: 'burst bag' }]],
     ['Counted: 4 left', 'notes', [D, 'stock-counted', { count: 4 }]],
     ['Card printed, revision abcd', 'papers', [D, 'card-printed', { revision: 'abcdefgh', stock: 'a4' }]],
     ['Taken back', 'notes', undo(D, 1)],

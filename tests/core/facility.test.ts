@@ -108,7 +108,7 @@ describe('lots, clutches and keepers', () => {
   });
   it('a clutch knows dam, sire, eggs and what hatched', () => {
     const hatched: Line = ['2026-05-08', 'clutch-hatched', { hatched: 5 }, { subjects: [CLUTCH] }];
-    expect(site(laid(CLUTCH, DAM), hatched).clutches.get(CLUTCH)).toEqual({
+    expect(site(laid(CLUTCH, DAM), hatched).clutches.get(CLUTCH)).toMatchObject({
       id: CLUTCH,
       dam: DAM,
       sire: SIRE,

@@ -11,6 +11,8 @@ const PREACT = ['preact', '@preact/signals', 'preact-iso'];
 const FONTS = '@expo-google-fonts/atkinson-hyperlegible';
 /** Only the address of the decoder's file: the app tells the worker where it lies. */
 const DECODER_FILE = 'zxing-wasm/reader/zxing_reader.wasm';
+/** The same of the season planner's solver. */
+const SOLVER_FILE = 'highs/runtime';
 
 /** The parts by their folders; a file belongs to the longest folder that holds it, and a part may always import itself. */
 export const PARTS: Readonly<Record<string, Part>> = {
@@ -20,19 +22,26 @@ export const PARTS: Readonly<Record<string, Part>> = {
   'src/store/file': { parts: ['src/core', 'src/store'], packages: ['node:', 'zod'] },
   'src/sync': { parts: ['src/core', 'src/store'], packages: ['zod'] },
   'src/hub': { parts: ['src/core', 'src/store', 'src/store/file', 'src/sync'], packages: ['node:', 'zod'] },
+  'src/solver': { parts: ['src/core'], packages: ['highs'] },
   'src/app': {
-    parts: ['src/core', 'src/store', 'src/store/idb', 'src/sync', 'src/app/workers', 'scanner', 'scanner/web', 'print'],
-    packages: [...PREACT, FONTS, DECODER_FILE],
+    parts: [
+      ...['src/core', 'src/store', 'src/store/idb', 'src/sync', 'src/solver', 'src/app/workers'],
+      ...['scanner', 'scanner/web', 'print'],
+    ],
+    packages: [...PREACT, 'd3-scale', FONTS, DECODER_FILE, SOLVER_FILE],
   },
-  'src/app/workers': { parts: ['src/core', 'src/store', 'src/sync', 'src/app', 'print', 'scanner'], packages: [FONTS] },
+  'src/app/workers': {
+    parts: ['src/core', 'src/store', 'src/sync', 'src/solver', 'src/app', 'print', 'scanner'],
+    packages: [FONTS],
+  },
   'src/cli': {
     parts: [
-      ...['src/core', 'src/store', 'src/store/file', 'src/sync', 'src/hub'],
+      ...['src/core', 'src/store', 'src/store/file', 'src/sync', 'src/hub', 'src/solver'],
       ...['print', 'print/node', 'scanner', 'demo-data'],
     ],
     packages: ['node:', 'zod'],
   },
-  print: { parts: ['src/core'], packages: ['pdfkit', 'qrcode'] },
+  print: { parts: ['src/core'], packages: ['d3-scale', 'pdfkit', 'qrcode'] },
   'print/node': { parts: ['src/core', 'print'], packages: ['node:', 'pdfkit', 'qrcode', FONTS] },
   scanner: { parts: ['src/core'], packages: ['zxing-wasm'] },
   'scanner/web': { parts: ['src/core', 'scanner'], packages: ['html5-qrcode', 'zxing-wasm'] },

@@ -1,18 +1,25 @@
 import { describe, expect, it } from 'vitest';
 import {
+  ACCEPTANCE,
+  ACCEPTANCE_OFFERS,
   AGAIN_MINUTES,
   BREEDING,
   CAP_PERCENT,
   COURSE_SHARES,
+  ENOUGH_SHARE,
   ENTRY_MARGIN,
   FLUSH_ML,
   HOLD_DAYS,
+  IN_SEASON_DAYS,
+  LATE_DAYS,
   LAYING_GAP_DAYS,
   LOSS_PERCENT,
+  LOT_LIFE_DAYS,
   MOST_DIFFERENCE_PERCENT,
   PEOPLE_RULE,
   PREY_CLASSES,
   PRIOR_DATES,
+  RESERVE_SHARE,
   REST_DAYS,
   SHARE_LIMITS,
   SITE_DATES,
@@ -20,6 +27,7 @@ import {
   SPECIES,
   STOMACH_SHARE,
   TENFOLD_FROM,
+  TIMING_MEALS,
   WEIGHT_DAYS,
 } from '../../src/core/index.ts';
 import { filesIn, readText, tableRows } from './sources.ts';
@@ -31,6 +39,11 @@ const DOCUMENTED = ROWS.filter(([first = '']) => /^(?:CARE|BREED)-[A-Z]+$/.test(
 
 function idsIn(text: string): readonly string[] {
   return [...new Set(text.match(RULE) ?? [])].sort();
+}
+
+/** `80–90 %` of a range of shares. */
+function percentRange(shares: readonly [number, number]): string {
+  return `${shares.map((share) => Math.round(share * 100)).join('–')} %`;
 }
 
 /** The titles of tests and of their groups: the first argument of describe and it, on one line or the next. */
@@ -70,6 +83,13 @@ describe('docs/rules.md', () => {
       ['CARE-AGAIN', `${AGAIN_MINUTES} minutes`],
       ['CARE-ENTRY', `${ENTRY_MARGIN * 100} %`],
       ['CARE-THAW', `${SPARE_SHARE * 100} %`],
+      ['CARE-LOT', `old from ${LOT_LIFE_DAYS[0]} days, past after ${LOT_LIFE_DAYS[1]}`],
+      ['CARE-ACCEPTANCE', `growers ${percentRange(ACCEPTANCE.grower)}, adults ${percentRange(ACCEPTANCE.adult)}`],
+      ['CARE-ACCEPTANCE', `in season ${percentRange(ACCEPTANCE['breeding male'])}`],
+      ['CARE-ACCEPTANCE', `counts as ${ACCEPTANCE_OFFERS} offers; in season for ${IN_SEASON_DAYS} days`],
+      ['CARE-NEED', `in ${ENOUGH_SHARE * 100} % of cases`],
+      ['CARE-NEED', `counts as ${TIMING_MEALS} meals; gaps more than ${LATE_DAYS} days late`],
+      ['CARE-ORDER', `a reserve of ${RESERVE_SHARE * 100} %`],
       ['CARE-LOSS', `${LOSS_PERCENT.note}, ${LOSS_PERCENT.review} and ${LOSS_PERCENT.urgent} %`],
       ['CARE-SHARE', `${SHARE_LIMITS.adultPercent} % for adults, ${SHARE_LIMITS.youngPercent} % for young`],
       ['CARE-SHARE', `above ${SHARE_LIMITS.confirmPercent} %`],

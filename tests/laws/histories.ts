@@ -31,6 +31,7 @@ const someName = fc.constantFrom('Rex', 'Nora', 'Tub 3', 'Émile', '🐍');
 const someWords = fc.constantFrom('calm', 'sore mouth', '<b>');
 const someGrams = fc.double({ min: 0.5, max: 5000, noNaN: true });
 const somePrey = fc.constantFrom(...PREY_CLASSES.map((one) => one.id), 'quail', 'constructor');
+const PRESCRIPTIONS = [1, 2, 3].map(eventId);
 const none = fc.constant({});
 const pair = <T>(of: fc.Arbitrary<T>): fc.Arbitrary<[T, T]> => fc.tuple(of, of);
 const maybe = { requiredKeys: [] as [] };
@@ -38,6 +39,7 @@ const maybe = { requiredKeys: [] as [] };
 /** A payload of every kind, sound in shape and without any sense. */
 const PAYLOADS: { readonly [K in Exclude<EventKind, 'slip-made'>]: fc.Arbitrary<Payload<K>> } = {
   'site-named': fc.record({ name: someName, timeZone: fc.constantFrom('UTC', 'Europe/Berlin') }),
+  'site-rules-set': fc.record({ secondAtDoses: fc.boolean() }, maybe),
   'keeper-added': fc.record({ name: someName, role: fc.constantFrom(...SITE_ROLES) }),
   'place-added': fc.record(
     {
@@ -99,6 +101,17 @@ const PAYLOADS: { readonly [K in Exclude<EventKind, 'slip-made'>]: fc.Arbitrary<
   ),
   'hold-lifted': fc.record({ reason: fc.constantFrom(...HOLD_REASONS) }),
   'vet-cleared': fc.record({ by: someName }),
+  'prescription-written': fc.constant({
+    drug: 'as the vet wrote',
+    prescriber: 'Dr Test',
+    amount: { by: 'volume' as const, ml: 0.3 },
+    route: 'by mouth',
+    everyHours: 24,
+    count: 5,
+    startsOn: '2026-03-01',
+  }),
+  'prescription-stopped': fc.record({ prescription: fc.constantFrom(...PRESCRIPTIONS), by: someName }),
+  'dose-given': fc.record({ prescription: fc.constantFrom(...PRESCRIPTIONS), ml: fc.constantFrom(0.1, 0.3) }),
   'animal-weighed': fc.record({ weightG: someGrams }),
   'opaque-seen': none,
   'shed-seen': fc.record({ whole: fc.boolean() }, maybe),
@@ -121,12 +134,15 @@ const PAYLOADS: { readonly [K in Exclude<EventKind, 'slip-made'>]: fc.Arbitrary<
     { clutch: someId, young: fc.nat(20), damG: someGrams, sire: someId },
     { requiredKeys: ['clutch', 'young'] },
   ),
+  'clutch-sired': fc.record({ sire: someId }, maybe),
   'clutch-incubated': fc.record({ place: someId, setC: fc.integer({ min: 20, max: 35 }) }, maybe),
   'incubation-read': fc.record({ tempC: fc.integer({ min: 20, max: 35 }) }),
   'pip-seen': fc.record({ count: fc.integer({ min: 1, max: 12 }) }, maybe),
   'egg-candled': fc.record({ egg: fc.integer({ min: 1, max: 12 }), state: fc.constantFrom('good', 'slug', 'lost') }),
   'clutch-hatched': fc.record({ hatched: fc.nat(12) }),
   'lot-received': fc.record({ prey: somePrey, eachG: pair(someGrams), count: fc.integer({ min: 1, max: 300 }) }),
+  'lot-used': fc.record({ count: fc.integer({ min: 1, max: 300 }) }),
+  'lot-wasted': fc.record({ count: fc.integer({ min: 1, max: 30 }), why: someWords }, { requiredKeys: ['count'] }),
   'stock-counted': fc.record({ count: fc.nat(300) }),
   'card-printed': fc.record({ revision: fc.constantFrom('a', 'b'), stock: fc.constant('a4') }),
 };

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DEMO_TODAY } from '../../demo-data/index.ts';
 import type { Manifest } from '../../print/index.ts';
+import { type AnimalRecord, foldFacility, parseEvent } from '../../src/core/index.ts';
 
 /** The built program; the pictures are taken from the folder of the repository, as npm runs them. */
 export const MAIN = 'dist/src/cli/main.js';
@@ -37,6 +38,43 @@ export function firstIn(state: 'hold' | 'vet'): Due {
   const [line] = JSON.parse(run(args)) as DueJson[];
   if (line === undefined) throw new Error(`The demo has nobody in the state ${state}.`);
   return { id: line.id, name: line.animal };
+}
+
+/** A male and a female of the demo that a pairing can be thought of. */
+export interface Pair {
+  readonly sire: string;
+  readonly dam: string;
+}
+
+/** The living ball pythons whose young can differ most: the male and the female with the longest trait codes that hold a possible het. */
+export function pairOfHets(): Pair {
+  const grown = demoAnimals().filter((one) => one.species === 'Python regius' && one.dam === null);
+  const longest = (sex: 'male' | 'female'): string => {
+    const [first] = grown
+      .filter((one) => one.sex === sex && /\[/.test(one.traits?.code ?? ''))
+      .sort((a, b) => (b.traits?.code.length ?? 0) - (a.traits?.code.length ?? 0));
+    if (first === undefined) throw new Error(`The demo has no ${sex} with a possible het.`);
+    return first.id;
+  };
+  return { sire: longest('male'), dam: longest('female') };
+}
+
+/** A living animal of the demo whose parents are known. */
+export function youngWithParents(): string {
+  const young = demoAnimals().find((one) => one.sire !== null && one.dam !== null && one.name !== null);
+  if (young === undefined) throw new Error('The demo has nobody with two parents.');
+  return young.id;
+}
+
+function demoAnimals(): readonly AnimalRecord[] {
+  const events = readFileSync(SITE, 'utf8')
+    .trim()
+    .split('\n')
+    .flatMap((line) => {
+      const read = parseEvent(JSON.parse(line));
+      return read.ok ? [read.value] : [];
+    });
+  return [...foldFacility(events).animals.values()].filter((one) => one.left === null);
 }
 
 /** What the press made: the PDF and where each card lies on it. */

@@ -1,6 +1,6 @@
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import type { RunningApp } from '../browser/runningApp.ts';
-import { type Due, firstIn } from './demo.ts';
+import { type Due, firstIn, type Pair, pairOfHets, youngWithParents } from './demo.ts';
 import type { Shoot } from './shoot.ts';
 
 type Walk = readonly [Due, Due, Due, Due];
@@ -18,6 +18,7 @@ export async function takeOnThePhone(browser: Browser, app: RunningApp, walk: Wa
   await takeRound(page, shoot);
   await takeStamps(page, walk, shoot);
   await takePrint(page, shoot);
+  await takeBreeding(page, pairOfHets(), shoot);
   await takeOffline(page, walk[0], shoot);
   await takeNight(page, shoot);
   await page.context().close();
@@ -96,6 +97,22 @@ async function takePrint(page: Page, shoot: Shoot): Promise<void> {
   await shoot.screen(page, 'books');
 }
 
+/** What an animal carries, its pedigree, and what a pairing can give; the pictures of docs/breeding.md. */
+async function takeBreeding(page: Page, pair: Pair, shoot: Shoot): Promise<void> {
+  await go(page, `/animal/${pair.dam}`);
+  await page.getByRole('button', { name: 'Change traits' }).first().click();
+  await page.getByRole('button', { name: 'Write traits' }).waitFor();
+  await shoot.screen(page, 'traits');
+  await page.keyboard.press('Escape');
+  await go(page, `/pairing?sire=${pair.sire}&dam=${pair.dam}&eggs=6`);
+  const looks = page.getByRole('table', { name: /^Looks of the young/ });
+  await looks.waitFor();
+  await looks.getByText('at least one').first().waitFor();
+  await looks.evaluate((table) => scrollTo(0, table.getBoundingClientRect().top + scrollY - 120));
+  await page.waitForTimeout(STILL_MS);
+  await shoot.screen(page, 'pairing');
+}
+
 async function takeOffline(page: Page, due: Due, shoot: Shoot): Promise<void> {
   await page.context().setOffline(true);
   await go(page, `/animal/${due.id}`);
@@ -124,6 +141,13 @@ export async function takeOnADesk(browser: Browser, app: RunningApp, walk: Walk,
   await go(page, '/rounds');
   await heading(page, 'Feeding round');
   await shoot.screen(page, 'desk-rounds');
+  await go(page, `/pedigree/${youngWithParents()}`);
+  await page.getByRole('heading', { name: /^Pedigree of/ }).waitFor();
+  await page
+    .getByText(/grandparents known|generations? known|Known to/)
+    .first()
+    .waitFor();
+  await shoot.screen(page, 'pedigree');
   await page.context().close();
 }
 

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
-  drawCards,
+  drawPieces,
   layCards,
   openTypeface,
   ownSha256,
@@ -63,7 +63,7 @@ describe('the file', () => {
   test('has a ruler of 100 mm on each sheet, outside the labels', async () => {
     const paper = recording();
     const type = openTypeface(fonts);
-    drawCards(await layCards(job, type), job, type, paper);
+    drawPieces(await layCards(job, type), job, type, paper);
     for (const page of paper.pages) {
       const line = page.marks.find((mark) => mark.kind === 'rule' && mark.widthMm === 100);
       expect(line?.yMm).toBeGreaterThan(283.5);

@@ -1,11 +1,24 @@
 import { expect } from 'vitest';
-import { type Manifest, type ManifestPiece, QUIET_MODULES, qrSymbol } from '../../print/index.ts';
+import { type Manifest, type ManifestPiece, QUIET_MODULES } from '../../print/index.ts';
 import { type ReadCode, type ReadWord, readPage, run, wordsOf } from './paper.ts';
 
-const DPI = 150;
 const CORNER_MM = 0.15;
+const FEWEST_MODULES = 21;
+
+/** How a page is drawn to be read, and how far off a reader may then take the last dark corner, in mm. */
+interface Raster {
+  readonly dpi: number;
+  readonly lastMm: (piece: ManifestPiece) => number;
+}
+
 /** A version 1 symbol has no fourth mark, so a reader works its last corner out from the other three: two pixels. */
-const WORKED_OUT_MM = (2 * 25.4) / DPI;
+const AT_150: Raster = {
+  dpi: 150,
+  lastMm: ({ modules }) => (modules === FEWEST_MODULES ? (2 * 25.4) / 150 : CORNER_MM),
+};
+
+/** Where a printer's dots do not fall on the pixels, a reader guesses the fourth mark too: one module. */
+export const OFF_THE_DOTS: Raster = { dpi: 300, lastMm: ({ symbolMm, modules }) => symbolMm[2] / modules };
 
 /** What stands beside the labels of a sheet. */
 export const SHEET_MARGIN = /^print at 100 % · this line is 100 mm · \S+ · sheet \d+ of \d+$/;
@@ -19,16 +32,16 @@ export function expectSoundFile(path: string): void {
   expect(run('qpdf', '--show-object=trailer', path)).toContain('/ID');
 }
 
-/** Every code of every page reads, from a 150 dpi raster, as the manifest says and where it says. */
-export async function expectCodesWhereTheyStand(path: string, manifest: Manifest): Promise<void> {
+/** Every code of every page reads, from a raster of 150 dpi if no other is said, as the manifest says and where it says. */
+export async function expectCodesWhereTheyStand(path: string, manifest: Manifest, raster = AT_150): Promise<void> {
   for (const page of pagesOf(manifest)) {
-    const codes = await readPage(path, page, DPI);
+    const codes = await readPage(path, page, raster.dpi);
     expect(codes).toHaveLength(onPage(manifest, page).length);
     for (const piece of onPage(manifest, page)) {
       const code = [...codes].sort((a, b) => offCorners(a, piece)[0] - offCorners(b, piece)[0])[0];
       expect(code?.text).toBe(piece.payload);
       const off = code ? offCorners(code, piece) : [];
-      const last = qrSymbol(piece.payload).version === 1 ? WORKED_OUT_MM : CORNER_MM;
+      const last = raster.lastMm(piece);
       for (const [at, mm] of off.entries()) expect(mm).toBeLessThan(at === 2 ? last : CORNER_MM);
     }
   }
@@ -76,7 +89,7 @@ function isWithin({ box }: ReadWord, [x, y, width, height]: ManifestPiece['boxMm
 /** The reader's box of a word goes up to the type's full ascent; ink starts a fifth of it lower, even over capitals. */
 function touchesCode({ box: [left, top, right, bottom] }: ReadWord, piece: ManifestPiece): boolean {
   const [x, y, width, height] = piece.symbolMm;
-  const quiet = (width / qrSymbol(piece.payload).size) * QUIET_MODULES;
+  const quiet = (width / piece.modules) * QUIET_MODULES;
   const inkTop = top + (bottom - top) * 0.2;
   return right > x - quiet && left < x + width + quiet && bottom > y - quiet && inkTop < y + height + quiet;
 }

@@ -10,6 +10,8 @@ import { ExportLog } from './ExportLog.tsx';
 import { ImportLog } from './ImportLog.tsx';
 import { KeeperForm } from './KeeperForm.tsx';
 import { ParkedLines } from './ParkedLines.tsx';
+import { PackPart } from './pack/index.ts';
+import { RulesForm } from './RulesForm.tsx';
 import { SiteForm } from './SiteForm.tsx';
 
 /** Keeper, site, device, backup, and what sync set aside; on a fresh site the first steps come first. */
@@ -38,6 +40,11 @@ export function BooksScreen() {
           <ExportLog />
           {began ? null : <ImportLog />}
         </Chapter>
+        {began ? null : (
+          <Chapter id="pack" title="Inspector’s pack">
+            <PackPart />
+          </Chapter>
+        )}
         <Chapter id="site" title="Site">
           <SiteForm />
           <p>
@@ -45,6 +52,9 @@ export function BooksScreen() {
               Loci and trade names
             </a>
           </p>
+        </Chapter>
+        <Chapter id="rules" title="Rules">
+          <RulesForm />
         </Chapter>
         {began ? null : <Steps fresh={began} />}
         <Chapter id="parked" title="Set aside">

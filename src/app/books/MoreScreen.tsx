@@ -13,7 +13,9 @@ export function MoreScreen() {
       <h1 id="more-title">More</h1>
       <nav aria-label="More">
         <ul class="more-lines">
-          <MoreLine to="/print" words="Print" says="tub cards, on sheets or single cards" />
+          <MoreLine to="/print" words="Print" says="tub cards, place labels, clutch tags, egg marks, stamps" />
+          <MoreLine to="/season" words="Season" says="females by month, this week, the plan" />
+          <MoreLine to="/treatments" words="Treatments" says="who gets a dose today, rechecks" />
           <MoreLine to="/pairing" words="Pairings" says="two scans and what the young can be" />
           <MoreLine
             to="/books"

@@ -124,5 +124,5 @@ function Answer({ asked, found, list, empty, said }: AnswerProps) {
 }
 
 function pathOf({ kind, id }: Findable): string {
-  return kind === 'animal' ? `/animal/${id}` : `/place/${id}`;
+  return `/${kind}/${id}`;
 }

@@ -1,25 +1,29 @@
 import {
   type AnimalRecord,
+  type ClutchRecord,
   cardTraits,
   type Facility,
   type Id,
   lastWeight,
+  nameOf,
   type PlaceRecord,
   parseId,
   type Result,
   refuse,
   sayAnimal,
+  sayDayShort,
   sayGrams,
   sayId,
   sayPlace,
   saySex,
   speciesOf,
 } from '../../core/index.ts';
+import { sayClutch, sayCount } from '../clutch/sayClutch.ts';
 
 /** Something that can be found, with the words it is found by. */
 export interface Findable {
   readonly id: Id;
-  readonly kind: 'animal' | 'place';
+  readonly kind: 'animal' | 'place' | 'clutch';
   readonly title: string;
   readonly sub: string;
   readonly where: string;
@@ -27,13 +31,14 @@ export interface Findable {
   readonly words: string;
 }
 
-/** Everything that can be found at this site: animals that are here, places, then animals that left. */
+/** Everything that can be found at this site: animals that are here, clutches, places, then animals that left. */
 export function findIndex(facility: Facility): readonly Findable[] {
   const animals = [...facility.animals.values()];
   const here = animals.filter((animal) => animal.left === null).map((animal) => animalEntry(facility, animal));
   const left = animals.filter((animal) => animal.left !== null).map((animal) => animalEntry(facility, animal));
   const places = [...facility.places.values()].map((place) => placeEntry(facility, place));
-  return [...here, ...places, ...left];
+  const clutches = [...facility.clutches.values()].map((clutch) => clutchEntry(facility, clutch));
+  return [...here, ...clutches.reverse(), ...places, ...left];
 }
 
 /** Shorter terms are looked for at the beginning of words only: `6` is Rack 6 and not every number with a six. */
@@ -64,6 +69,7 @@ export function addressOf(facility: Facility, typed: string): Result<string> {
   const { id } = read.value;
   if (facility.animals.has(id)) return { ok: true, value: `/animal/${id}` };
   if (facility.places.has(id)) return { ok: true, value: `/place/${id}` };
+  if (facility.clutches.has(id)) return { ok: true, value: `/clutch/${id}` };
   return refuse('unknown-id', { id: sayId(id) });
 }
 
@@ -99,6 +105,25 @@ function placeEntry(facility: Facility, place: PlaceRecord): Findable {
   const title = sayPlace(facility, place.id) ?? place.name;
   const words = [title, place.name, place.placeKind, ...idWords(place.id)];
   return { id: place.id, kind: 'place', title, sub: place.placeKind, where: '', words: ` ${plain(words.join(' '))}` };
+}
+
+/** A clutch is called by its dam, and known by its sire and its tag. */
+function clutchEntry(facility: Facility, clutch: ClutchRecord): Findable {
+  const title = sayClutch(facility, clutch);
+  const sire = clutch.sire === null ? 'sire unknown' : `sire ${nameOf(facility, clutch.sire)}`;
+  const came = `${clutch.bears === 'eggs' ? 'laid' : 'born'} ${sayDayShort(clutch.laidOn)}`;
+  const place = sayPlace(facility, clutch.incubation?.place ?? null);
+  const where = clutch.hatchedOn === null ? (place ?? 'no place') : clutch.bears === 'eggs' ? 'hatched' : 'litter';
+  const species = facility.animals.get(clutch.dam)?.species ?? '';
+  const words = [title, ...idWords(clutch.id), clutch.dam, sire, species, where, came];
+  return {
+    id: clutch.id,
+    kind: 'clutch',
+    title,
+    sub: [sayCount(clutch), sire, came].join(' · '),
+    where,
+    words: ` ${plain(words.join(' '))}`,
+  };
 }
 
 /** An id is typed with a hyphen, with a space, or without. */

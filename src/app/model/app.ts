@@ -6,6 +6,7 @@ import type { DeviceLog } from '../../store/index.ts';
 import { type Clock, createClock } from './clock.ts';
 import { createDesk, type DeskModel } from './desk.ts';
 import { createHubLink, type HubLink } from './hubLink.ts';
+import { createRackRound, type RackRoundModel } from './rackRound.ts';
 import { createSettings, type Settings } from './settings.ts';
 import { createSigns, type Signs } from './signs.ts';
 import { createSite, problemOf, type SiteModel } from './site.ts';
@@ -19,6 +20,7 @@ export interface App {
   readonly site: SiteModel;
   readonly strip: StripModel;
   readonly desk: DeskModel;
+  readonly round: RackRoundModel;
   readonly hub: HubLink;
 }
 
@@ -31,9 +33,10 @@ export async function createApp(): Promise<Result<App>> {
   const signs = createSigns();
   const site = createSite(log.value, clock, settings.keeper);
   const strip = createStrip();
-  const desk = createDesk({ site, clock, strip, signs });
+  const round = createRackRound({ site, clock, strip, signs });
+  const desk = createDesk({ site, clock, strip, signs, round });
   const hub = createHubLink(site, clock);
-  return ok({ clock, settings, signs, site, strip, desk, hub });
+  return ok({ clock, settings, signs, site, strip, desk, round, hub });
 }
 
 async function openLog(): Promise<Result<DeviceLog>> {

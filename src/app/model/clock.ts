@@ -4,6 +4,8 @@ import { addDays, type Day, daysBetween, parseDay } from '../../core/index.ts';
 /** The app's only look at the time. Everything below it gets the day and the milliseconds as values. */
 export interface Clock {
   readonly today: ReadonlySignal<Day>;
+  /** The site’s time zone, by its IANA name. */
+  readonly timeZone: ReadonlySignal<string>;
   nowMs(): number;
   /** The instant of something that happened on that day: now if it is today, else noon of it. */
   instantOn(day: Day): string;
@@ -24,6 +26,7 @@ export function createClock(wallMs: () => number = Date.now): Clock {
   const nowMs = (): number => wallMs() + shiftDays.value * DAY_MS;
   return {
     today,
+    timeZone,
     nowMs,
     instantOn: (day) => (day === today.value ? new Date(nowMs()).toISOString() : `${day}T12:00:00Z`),
     setTimeZone: (zone) => {

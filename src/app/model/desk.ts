@@ -24,6 +24,7 @@ import {
   stampOf,
 } from '../../core/index.ts';
 import type { Clock } from './clock.ts';
+import type { RackRoundModel } from './rackRound.ts';
 import type { Signs } from './signs.ts';
 import type { SiteModel } from './site.ts';
 import type { StripEntry, StripModel } from './strip.ts';
@@ -45,10 +46,12 @@ export interface NumberWanted {
   leave(): void;
 }
 
-/** An animal that somebody waits for, such as a sire: the next scanned card is given to it, and it says where to go then. */
+/** What somebody waits for, such as a sire or a shelf: the next card or label of that kind is given to it, and it says where to go then. */
 export interface AnimalWanted {
   readonly says: string;
-  /** Takes the animal and gives the address to go to, or says why not; then the next card is waited for. */
+  /** What is waited for; an animal where it is left out. */
+  readonly of?: 'animal' | 'place';
+  /** Takes its id and gives the address to go to, or says why not; then the next card is waited for. */
   take(id: Id): Result<string>;
 }
 
@@ -94,9 +97,10 @@ export interface DeskParts {
   readonly clock: Clock;
   readonly strip: StripModel;
   readonly signs: Signs;
+  readonly round: RackRoundModel;
 }
 
-export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel {
+export function createDesk({ site, clock, strip, signs, round }: DeskParts): DeskModel {
   const stamp = signal<Stamp | null>(null);
   const question = signal<Question | null>(null);
   const numberWanted = signal<NumberWanted | null>(null);
@@ -232,6 +236,10 @@ export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel 
     return { to: 'nothing', problem: why };
   }
 
+  function isWanted(kind: 'animal' | 'place'): boolean {
+    return wanted.value !== null && (wanted.value.of ?? 'animal') === kind;
+  }
+
   function give(id: Id, waiting: AnimalWanted): ScanResult {
     const taken = waiting.take(id);
     if (!taken.ok) {
@@ -246,7 +254,7 @@ export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel 
 
   /** A clutch is no animal: no stamp is put on it, and nobody who waits for an animal gets it. */
   function openClutch(id: Id): ScanResult {
-    if (stamp.value === null && wanted.value === null) return { to: 'clutch', id };
+    if (stamp.value === null && !isWanted('animal')) return { to: 'clutch', id };
     const why = problem('clutch-stamped');
     refused(null, nameOf(site.facility.value, id), 'not stamped', why);
     return { to: 'nothing', problem: why };
@@ -255,8 +263,10 @@ export function createDesk({ site, clock, strip, signs }: DeskParts): DeskModel 
   async function openId(id: Id): Promise<ScanResult> {
     const { animals, places, clutches } = site.facility.value;
     if (clutches.has(id)) return openClutch(id);
-    if (wanted.value !== null && animals.has(id)) return give(id, wanted.value);
+    const isMeant = animals.has(id) ? isWanted('animal') : places.has(id) && isWanted('place');
+    if (wanted.value !== null && isMeant) return give(id, wanted.value);
     if (stamp.value !== null && animals.has(id)) return put(id, stamp.value);
+    if (await round.except(id)) return { to: 'stamped', id };
     if (animals.has(id)) return { to: 'record', id };
     if (!places.has(id)) return unknown(id);
     return stamp.value?.needs === 'place' ? moveTo(id) : { to: 'place', id };

@@ -1,16 +1,17 @@
 import { PRINTERS } from '../../../print/qr/profiles.ts';
-import { labelsPerPage } from '../../../print/stocks/stock.ts';
-import { PAPERS, type Paper } from './paper.ts';
+import { labelsPerPage, type Stock } from '../../../print/stocks/stock.ts';
+import type { Paper } from './paper.ts';
 import { SheetPicker } from './SheetPicker.tsx';
 
 interface ChoosePaperProps {
   readonly paper: Paper;
+  readonly papers: readonly Stock[];
   readonly lay: (paper: Paper) => void;
   readonly count: number;
 }
 
 /** The paper in the printer: stock, printer, order, and the first free label of the sheet on top. */
-export function ChoosePaper({ paper, lay, count }: ChoosePaperProps) {
+export function ChoosePaper({ paper, papers, lay, count }: ChoosePaperProps) {
   const many = labelsPerPage(paper.stock) > 1;
   return (
     <fieldset class="press-paper">
@@ -21,11 +22,11 @@ export function ChoosePaper({ paper, lay, count }: ChoosePaperProps) {
           id="paper-stock"
           value={paper.stock.id}
           onChange={(event) => {
-            const stock = PAPERS.find(({ id }) => id === event.currentTarget.value);
+            const stock = papers.find(({ id }) => id === event.currentTarget.value);
             if (stock !== undefined) lay({ ...paper, stock, first: 1 });
           }}
         >
-          {PAPERS.map(({ id, name }) => (
+          {papers.map(({ id, name }) => (
             <option key={id} value={id}>
               {name}
             </option>

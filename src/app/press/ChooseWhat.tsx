@@ -50,16 +50,18 @@ export function ChooseWhat({ choice, choose, counts, racks, rack, setRack }: Cho
   );
 }
 
-interface WhatLineProps {
-  readonly id: Choice;
+interface WhatLineProps<C> {
+  readonly id: C;
   readonly words: string;
-  readonly count: number;
+  /** How many; null where that is only known once it is chosen. */
+  readonly count: number | null;
   readonly isChosen: boolean;
-  readonly choose: (choice: Choice) => void;
-  readonly children: ComponentChildren;
+  readonly choose: (choice: C) => void;
+  readonly children?: ComponentChildren;
 }
 
-function WhatLine({ id, words, count, isChosen, choose, children }: WhatLineProps) {
+/** One choice of what to print, with how many that would be. */
+export function WhatLine<C>({ id, words, count, isChosen, choose, children }: WhatLineProps<C>) {
   return (
     <div class="what-line">
       <label>

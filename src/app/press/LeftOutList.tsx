@@ -1,9 +1,10 @@
 import type { LeftOut } from '../../../print/index.ts';
 import { nameOf, parseId } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
+import { addressOf, sayPieces, type What } from './batch.ts';
 
 /** What was asked for and is not on the paper, each with its reason. */
-export function LeftOutList({ left }: { readonly left: readonly LeftOut[] }) {
+export function LeftOutList({ what, left }: { readonly what: What; readonly left: readonly LeftOut[] }) {
   const { site } = useApp();
   if (left.length === 0) return null;
   const name = (id: string): string => {
@@ -13,15 +14,19 @@ export function LeftOutList({ left }: { readonly left: readonly LeftOut[] }) {
   return (
     <div class="left-out" role="alert">
       <h3>
-        {left.length} {left.length === 1 ? 'card is' : 'cards are'} not on the paper
+        {sayPieces(what, left.length)} {left.length === 1 ? 'is' : 'are'} not on the paper
       </h3>
       <ul>
         {left.map(({ id, why }) => (
-          <li key={id}>
-            <a href={`/animal/${id}`}>{name(id)}</a> {why}
+          <li key={why}>
+            <LeftName address={addressOf(what, id)} name={name(id)} /> {why}
           </li>
         ))}
       </ul>
     </div>
   );
+}
+
+function LeftName({ address, name }: { readonly address: string | null; readonly name: string }) {
+  return address === null ? <strong>{name}</strong> : <a href={address}>{name}</a>;
 }

@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks';
 import { useApp } from '../model/app.ts';
+import { WHAT_WORDS, type What } from './batch.ts';
 
 /** The PDF itself. A phone without a viewer gets the link only; at night the white page is lit only when asked for. */
-export function PdfPreview({ url }: { readonly url: string }) {
+export function PdfPreview({ url, what }: { readonly url: string; readonly what: What }) {
   const { settings, clock } = useApp();
   const [asked, ask] = useState(false);
   const canShow = navigator.pdfViewerEnabled;
@@ -13,7 +14,11 @@ export function PdfPreview({ url }: { readonly url: string }) {
         <a class="secondary" href={url} target="_blank" rel="noreferrer">
           Open the PDF
         </a>
-        <a class="secondary" href={url} download={`cards-${clock.today.value}.pdf`}>
+        <a
+          class="secondary"
+          href={url}
+          download={`${WHAT_WORDS[what].many.replace(' ', '-')}-${clock.today.value}.pdf`}
+        >
           Save the PDF
         </a>
       </p>

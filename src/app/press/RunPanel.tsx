@@ -1,21 +1,23 @@
 import { useState } from 'preact/hooks';
 import type { Problem } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
+import { type Batch, sayPieces, WHAT_WORDS, type What } from './batch.ts';
 import { LeftOutList } from './LeftOutList.tsx';
 import { PdfPreview } from './PdfPreview.tsx';
 import type { Paper } from './paper.ts';
-import type { PressCard } from './selection.ts';
 import { type Run, useRun } from './useRun.ts';
 
 interface RunPanelProps {
-  readonly cards: readonly PressCard[];
+  readonly batch: Batch;
   readonly paper: Paper;
   readonly printed: (pieces: number) => void;
 }
 
 /** Makes the PDF, shows it, and asks whether it is on paper; no card counts as printed before that is said. */
-export function RunPanel({ cards, paper, printed }: RunPanelProps) {
-  const { run, make, stop, mark } = useRun(cards, paper);
+export function RunPanel({ batch, paper, printed }: RunPanelProps) {
+  const { what } = batch;
+  const count = batch.what === 'card' ? batch.cards.length : batch.labels.length;
+  const { run, make, stop, mark } = useRun(batch, paper);
   const [failed, setFailed] = useState<Problem | null>(null);
   async function sayPrinted(): Promise<void> {
     const pieces = run.at === 'ready' ? run.manifest.pieces.length : 0;
@@ -26,23 +28,20 @@ export function RunPanel({ cards, paper, printed }: RunPanelProps) {
   return (
     <section class="run" aria-labelledby="run-title">
       <h2 id="run-title">Run</h2>
-      {run.at === 'idle' || run.at === 'failed' ? <MakeButton count={cards.length} make={make} /> : null}
+      {run.at === 'idle' || run.at === 'failed' ? <MakeButton what={what} count={count} make={make} /> : null}
       <div aria-live="polite">
-        <RunState run={run} stop={stop} />
+        <RunState what={what} run={run} stop={stop} />
       </div>
       {run.at === 'ready' && run.manifest.pieces.length > 0 ? (
         <div class="slotted">
-          <p>
-            <strong>Slotted?</strong> Once the cards are printed and in their tubs, say so: they then count as up to
-            date.
-          </p>
+          <SlottedWords what={what} />
           <button type="button" class="primary" onClick={() => void sayPrinted()}>
             These are printed
           </button>
         </div>
       ) : null}
       {failed === null ? null : <ProblemLine problem={failed} />}
-      {run.at === 'ready' || run.at === 'marked' ? <PdfPreview url={run.url} /> : null}
+      {run.at === 'ready' || run.at === 'marked' ? <PdfPreview url={run.url} what={what} /> : null}
       {run.at === 'marked' ? (
         <button type="button" class="secondary" onClick={stop}>
           Next run
@@ -52,16 +51,42 @@ export function RunPanel({ cards, paper, printed }: RunPanelProps) {
   );
 }
 
-function MakeButton({ count, make }: { readonly count: number; readonly make: () => void }) {
-  if (count === 0) return <p class="done-line">No card is out of date: nothing to print in this choice.</p>;
+function SlottedWords({ what }: { readonly what: What }) {
+  if (what !== 'card')
+    return (
+      <p>
+        <strong>On paper?</strong> Say so once they are printed: the next run then begins at the first free label.
+      </p>
+    );
+  return (
+    <p>
+      <strong>Slotted?</strong> Once the cards are printed and in their tubs, say so: they then count as up to date.
+    </p>
+  );
+}
+
+interface MakeButtonProps {
+  readonly what: What;
+  readonly count: number;
+  readonly make: () => void;
+}
+
+function MakeButton({ what, count, make }: MakeButtonProps) {
+  if (count === 0) return <p class="done-line">{WHAT_WORDS[what].none}</p>;
   return (
     <button type="button" class="primary" onClick={make}>
-      Make the PDF of {count} {count === 1 ? 'card' : 'cards'}
+      Make the PDF of {sayPieces(what, count)}
     </button>
   );
 }
 
-function RunState({ run, stop }: { readonly run: Run; readonly stop: () => void }) {
+interface RunStateProps {
+  readonly what: What;
+  readonly run: Run;
+  readonly stop: () => void;
+}
+
+function RunState({ what, run, stop }: RunStateProps) {
   switch (run.at) {
     case 'idle':
       return null;
@@ -69,7 +94,7 @@ function RunState({ run, stop }: { readonly run: Run; readonly stop: () => void 
       return (
         <div class="run-working">
           <label>
-            Setting {run.count} {run.count === 1 ? 'card' : 'cards'}…
+            Setting {sayPieces(what, run.count)}…
             <progress />
           </label>
           <button type="button" class="secondary" onClick={stop}>
@@ -82,14 +107,15 @@ function RunState({ run, stop }: { readonly run: Run; readonly stop: () => void 
     case 'ready':
       return (
         <>
-          <Made run={run} />
-          <LeftOutList left={run.manifest.left} />
+          <Made what={what} run={run} />
+          <LeftOutList what={what} left={run.manifest.left} />
         </>
       );
     case 'marked':
       return (
         <p class="done-line">
-          {run.count} {run.count === 1 ? 'card is' : 'cards are'} marked as printed. Undo stands with the last entries.
+          {sayPieces(what, run.count)} {run.count === 1 ? 'is' : 'are'} marked as printed.
+          {what === 'card' ? ' Undo stands with the last entries.' : null}
         </p>
       );
     default:
@@ -97,14 +123,20 @@ function RunState({ run, stop }: { readonly run: Run; readonly stop: () => void 
   }
 }
 
-function Made({ run: { manifest } }: { readonly run: Extract<Run, { at: 'ready' }> }) {
-  const cards = new Set(manifest.pieces.map(({ id }) => id)).size;
+interface MadeProps {
+  readonly what: What;
+  readonly run: Extract<Run, { at: 'ready' }>;
+}
+
+function Made({ what, run: { manifest } }: MadeProps) {
   const backs = manifest.pieces.filter(({ back }) => back).length;
-  if (cards === 0) return <p>Nothing could be printed.</p>;
+  const count = manifest.pieces.length - backs;
+  if (count === 0) return <p>Nothing could be printed.</p>;
+  const { one, many } = WHAT_WORDS[what];
   return (
     <div class="made">
       <p class="made-figures">
-        <strong>{cards}</strong> {cards === 1 ? 'card' : 'cards'} on <strong>{manifest.pages.length}</strong>{' '}
+        <strong>{count}</strong> {count === 1 ? one : many} on <strong>{manifest.pages.length}</strong>{' '}
         {manifest.pages.length === 1 ? 'page' : 'pages'}
         {backs === 0 ? '' : `, ${backs} with a second face`}
       </p>

@@ -3,11 +3,27 @@ import { OFFICE_600, PRINTERS, type PrinterProfile } from '../../../print/qr/pro
 import { STOCKS } from '../../../print/stocks/list.ts';
 import type { Order } from '../../../print/stocks/slots.ts';
 import { labelsPerPage, type Stock } from '../../../print/stocks/stock.ts';
+import type { What } from './batch.ts';
 
 /** What a card can be printed on: the sheets and single cards that a whole card fits on. */
 const CARD_STOCKS = ['a4-85x54', 'a4-70x52', 'letter-88.9x50.8', 'card-85x54', 'card-70x52'];
+const CARD_PAPERS: readonly Stock[] = STOCKS.filter(({ id }) => CARD_STOCKS.includes(id));
 
-export const PAPERS: readonly Stock[] = STOCKS.filter(({ id }) => CARD_STOCKS.includes(id));
+/** The stock that a kind is laid on until the keeper chooses another. */
+const USUAL: Readonly<Record<What, string>> = {
+  card: 'a4-85x54',
+  place: 'a4-63.5x38.1',
+  clutch: 'a4-85x54',
+  egg: 'a4-38.1x21.2',
+  pairing: 'a4-85x54',
+  stamps: 'a4-85x54',
+  'layout-test': 'a4-85x54',
+};
+
+/** The stocks that a kind can be printed on; what does not fit on one is named when it is laid out. */
+export function papersFor(what: What): readonly Stock[] {
+  return what === 'card' ? CARD_PAPERS : STOCKS;
+}
 
 /** The paper in the printer, as this device remembers it. */
 export interface Paper {
@@ -19,12 +35,14 @@ export interface Paper {
 }
 
 const KEY = 'press';
+const keyOf = (what: What): string => (what === 'card' ? KEY : `${KEY}-${what}`);
 
-/** What was in the printer last time; anything unreadable is the first of each list. */
-export function rememberedPaper(storage: Storage = localStorage): Paper {
-  const [id, printer, order, first] = (storage.getItem(KEY) ?? '').split(' ');
-  const stock = PAPERS.find((one) => one.id === id) ?? PAPERS[0];
-  if (stock === undefined) throw new RangeError('no stock takes a card');
+/** What was in the printer last time for this kind; anything unreadable is the usual of each list. */
+export function rememberedPaper(what: What, storage: Storage = localStorage): Paper {
+  const [id, printer, order, first] = (storage.getItem(keyOf(what)) ?? '').split(' ');
+  const papers = papersFor(what);
+  const stock = papers.find((one) => one.id === id) ?? papers.find((one) => one.id === USUAL[what]);
+  if (stock === undefined) throw new RangeError(`no stock takes a ${what}`);
   const label = Number(first);
   return {
     stock,
@@ -34,8 +52,12 @@ export function rememberedPaper(storage: Storage = localStorage): Paper {
   };
 }
 
-export function rememberPaper({ stock, printer, order, first }: Paper, storage: Storage = localStorage): void {
-  storage.setItem(KEY, [stock.id, printer.id, order, first].join(' '));
+export function rememberPaper(
+  what: What,
+  { stock, printer, order, first }: Paper,
+  storage: Storage = localStorage,
+): void {
+  storage.setItem(keyOf(what), [stock.id, printer.id, order, first].join(' '));
 }
 
 /** The first free label once so many pieces are on the paper; a full sheet begins anew. */

@@ -27,7 +27,8 @@ async function ask(worker: Worker, order: Omit<PrintOrder, 'fonts'>): Promise<Pr
   });
 }
 
-async function fontBytes(): Promise<FontBytes> {
+/** The two cuts of the type, as whatever is printed embeds them. */
+export async function fontBytes(): Promise<FontBytes> {
   const [regular, bold] = await Promise.all([bytesOf(regularUrl), bytesOf(boldUrl)]);
   return { regular, bold };
 }

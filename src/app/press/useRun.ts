@@ -2,9 +2,9 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Manifest } from '../../../print/index.ts';
 import type { EventDraft, Id, Problem, Result } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
+import { type Batch, batchKey, piecesOf, sayPieces } from './batch.ts';
 import type { Paper } from './paper.ts';
 import { type Printing, startPrinting } from './printing.ts';
-import type { PressCard } from './selection.ts';
 
 /** A print run from its order to the keeper's word that it is on paper. */
 export type Run =
@@ -18,16 +18,16 @@ export interface RunModel {
   readonly run: Run;
   make(): void;
   stop(): void;
-  /** Writes `card-printed` for what stands on the paper; only the keeper's touch calls it. */
+  /** Writes `card-printed` for the cards that stand on the paper, and nothing for labels; only the keeper's touch calls it. */
   mark(): Promise<Result<number>>;
 }
 
-/** One run at a time; other cards or another paper put the last one away. */
-export function useRun(cards: readonly PressCard[], paper: Paper): RunModel {
+/** One run at a time; other pieces or another paper put the last one away. */
+export function useRun(batch: Batch, paper: Paper): RunModel {
   const { site, clock, strip, signs } = useApp();
   const [run, setRun] = useState<Run>({ at: 'idle' });
   const printing = useRef<Printing | null>(null);
-  const order = orderKey(cards, paper);
+  const order = orderKey(batch, paper);
   const madeFor = useRef(order);
 
   function stop(): void {
@@ -46,15 +46,15 @@ export function useRun(cards: readonly PressCard[], paper: Paper): RunModel {
   function make(): void {
     printing.current?.stop();
     madeFor.current = order;
-    const job = jobOf(cards, paper, site.facility.value.site.host);
+    const job = jobOf(batch, paper, site.facility.value.site.host);
     const started = startPrinting({ ...job, printedOn: clock.today.value });
     printing.current = started;
-    setRun({ at: 'working', count: cards.length });
+    setRun({ at: 'working', count: job.pieces.length });
     void started.answer.then((answer) => {
       if (printing.current !== started) return;
       if (answer.kind === 'failed') return setRun({ at: 'failed', problem: answer.problem });
       const url = URL.createObjectURL(new Blob([answer.pdf], { type: 'application/pdf' }));
-      const drafts = printedDrafts(cards, answer.manifest, paper.stock.id, clock.today.value);
+      const drafts = printedDrafts(batch, answer.manifest, paper.stock.id, clock.today.value);
       setRun({ at: 'ready', url, manifest: answer.manifest, drafts });
     });
   }
@@ -62,11 +62,15 @@ export function useRun(cards: readonly PressCard[], paper: Paper): RunModel {
   async function mark(): Promise<Result<number>> {
     if (run.at !== 'ready') return { ok: true, value: 0 };
     const { url, manifest, drafts } = run;
+    if (batch.what !== 'card') {
+      setRun({ at: 'marked', url, manifest, count: manifest.pieces.length });
+      return { ok: true, value: manifest.pieces.length };
+    }
     const written = await site.write(drafts);
     signs.give(written.ok ? 'accepted' : 'refused');
     if (!written.ok) return written;
     const count = drafts.length;
-    const name = count === 1 ? '1 card' : `${count} cards`;
+    const name = sayPieces('card', count);
     strip.add({ subject: null, name, said: 'printed', result: 'accepted', problem: null, events: written.value });
     setRun({ at: 'marked', url, manifest, count });
     return { ok: true, value: count };
@@ -83,23 +87,19 @@ function releaseLater(url: string): void {
   setTimeout(() => URL.revokeObjectURL(url), RELEASE_MS);
 }
 
-function orderKey(cards: readonly PressCard[], { stock, printer, order, first }: Paper): string {
-  return [stock.id, printer.id, order, first, ...cards.map(({ content }) => `${content.id}${content.revision}`)].join();
+function orderKey(batch: Batch, { stock, printer, order, first }: Paper): string {
+  return [stock.id, printer.id, order, first, batchKey(batch)].join();
 }
 
-function jobOf(cards: readonly PressCard[], { stock, printer, order, first }: Paper, host: string | null) {
-  const job = { cards: cards.map(({ content }) => ({ content })), stockId: stock.id, printer, order, first };
+function jobOf(batch: Batch, { stock, printer, order, first }: Paper, host: string | null) {
+  const job = { pieces: piecesOf(batch), stockId: stock.id, printer, order, first };
   return host === null ? job : { ...job, host };
 }
 
-function printedDrafts(
-  cards: readonly PressCard[],
-  manifest: Manifest,
-  stock: string,
-  day: EventDraft['day'],
-): readonly EventDraft[] {
+function printedDrafts(batch: Batch, manifest: Manifest, stock: string, day: EventDraft['day']): readonly EventDraft[] {
+  if (batch.what !== 'card') return [];
   const onPaper = new Set<string>(manifest.pieces.map(({ id }) => id));
-  return cards
+  return batch.cards
     .filter(({ content }) => onPaper.has(content.id))
     .map(({ content }) => ({
       kind: 'card-printed' as const,

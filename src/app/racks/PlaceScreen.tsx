@@ -1,5 +1,6 @@
 import {
   type AnimalRecord,
+  type ClutchRecord,
   type Facility,
   occupants,
   type PlaceRecord,
@@ -11,6 +12,8 @@ import {
 import '../look/parts.css';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
+import { RackRound } from '../rounds/RackRound.tsx';
+import { Clutches } from './Clutches.tsx';
 import { Occupant } from './Occupant.tsx';
 import { PlaceDone } from './PlaceDone.tsx';
 import './racks.css';
@@ -34,6 +37,7 @@ export function PlaceScreen({ id }: { readonly id: string }) {
 function Place({ place, facility }: { readonly place: PlaceRecord; readonly facility: Facility }) {
   const lives = occupants(facility);
   const here = lives.get(place.id) ?? [];
+  const clutches = clutchesIn(facility, place.id);
   const inside = standingIn(facility, place);
   return (
     <section class="screen place" aria-labelledby="place-title">
@@ -43,7 +47,13 @@ function Place({ place, facility }: { readonly place: PlaceRecord; readonly faci
       <h1 id="place-title">{sayPlace(facility, place.id)}</h1>
       <div class="place-body">
         <div>
-          {inside.length === 0 ? <Residents here={here} /> : <Inside inside={inside} lives={lives} />}
+          {inside.length > 0 && <RackRound place={place.id} />}
+          <Clutches clutches={clutches} />
+          {inside.length > 0 ? (
+            <Inside inside={inside} lives={lives} facility={facility} />
+          ) : clutches.length === 0 || here.length > 0 ? (
+            <Residents here={here} />
+          ) : null}
           {inside.length > 0 && here.length > 0 ? <Residents here={here} /> : null}
           {inside.length > 0 ? (
             <a class="secondary" href={`/print?rack=${place.id}`}>
@@ -69,18 +79,25 @@ function Residents({ here }: { readonly here: readonly AnimalRecord[] }) {
   );
 }
 
+/** Eggs that lie here and have not hatched. */
+function clutchesIn({ clutches }: Facility, place: PlaceRecord['id']): readonly ClutchRecord[] {
+  return [...clutches.values()].filter((one) => one.incubation?.place === place && one.hatchedOn === null);
+}
+
 interface InsideProps {
   readonly inside: readonly PlaceRecord[];
   readonly lives: ReadonlyMap<PlaceRecord['id'], readonly AnimalRecord[]>;
+  readonly facility: Facility;
 }
 
-function Inside({ inside, lives }: InsideProps) {
+function Inside({ inside, lives, facility }: InsideProps) {
   return (
     <ol class="inside">
       {inside.map((one) => (
         <li key={one.id}>
           <a href={`/place/${one.id}`}>
-            <strong>{one.name}</strong> <span>{sayLives(lives.get(one.id) ?? [])}</span>
+            <strong>{one.name}</strong>{' '}
+            <span>{sayLives(lives.get(one.id) ?? [], clutchesIn(facility, one.id).length)}</span>
           </a>
         </li>
       ))}
@@ -88,8 +105,10 @@ function Inside({ inside, lives }: InsideProps) {
   );
 }
 
-function sayLives(here: readonly AnimalRecord[]): string {
-  return here.length === 0 ? 'empty' : here.map((one) => one.name ?? one.number ?? one.id).join(', ');
+function sayLives(here: readonly AnimalRecord[], clutches: number): string {
+  const animals = here.map((one) => one.name ?? one.number ?? one.id);
+  const eggs = clutches === 0 ? [] : [clutches === 1 ? '1 clutch' : `${clutches} clutches`];
+  return [...animals, ...eggs].join(', ') || 'empty';
 }
 
 function standingIn(facility: Facility, place: PlaceRecord): readonly PlaceRecord[] {

@@ -1,5 +1,6 @@
 import { sayGramRange, sayPrey } from '../../core/index.ts';
 import type { Doing } from './doing.ts';
+import { SeasonNow } from './SeasonNow.tsx';
 import { type Standing, whatNow } from './standing.ts';
 
 /** The one thing to do now, full width, with the caution that belongs to it. */
@@ -7,6 +8,7 @@ export function Primary(props: PrimaryProps) {
   return (
     <section class="record-now" aria-label="Now">
       <Now {...props} />
+      <SeasonNow animal={props.standing.animal} />
     </section>
   );
 }

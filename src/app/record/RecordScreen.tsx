@@ -4,14 +4,17 @@ import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
 import { Proving } from '../pedigree/Proving.tsx';
 import { SetTraits } from '../traits/index.ts';
+import { TreatmentPart } from '../treatment/index.ts';
 import { Actions } from './Actions.tsx';
 import { DueBecause, FeedBecause, WeightBecause } from './Because.tsx';
 import { CardFace } from './CardFace.tsx';
 import { CardInTub } from './CardInTub.tsx';
 import { DangerBand } from './DangerBand.tsx';
+import { GrowthPart } from './growth/index.ts';
 import { Kin } from './Kin.tsx';
 import { Ledger } from './Ledger.tsx';
 import { Neighbours } from './Neighbours.tsx';
+import { SeasonPart } from './SeasonPart.tsx';
 import { type Standing, standingOf } from './standing.ts';
 
 /** An animal's record: its card, what to do now, and its ledger. */
@@ -57,6 +60,9 @@ function Record({ standing }: { readonly standing: Standing }) {
         <Actions standing={standing} />
       </div>
       <div class="record-ledger">
+        <TreatmentPart animal={animal} />
+        <GrowthPart animal={animal} />
+        <SeasonPart animal={animal} />
         <Kin animal={animal} />
         <Proving animal={animal} />
         <Ledger id={animal.id} />

@@ -1,5 +1,6 @@
 import './scan.css';
 import { useApp } from '../model/app.ts';
+import { Running } from '../rounds/RackRound.tsx';
 import { useScanned } from '../shell/scanned.ts';
 import { CameraView } from './CameraView.tsx';
 import { NothingYet } from './NothingYet.tsx';
@@ -20,6 +21,7 @@ export function ScanScreen() {
       <section class="scan-written" aria-label="Last entries">
         {entries.length > 0 ? <Strip entries={entries} /> : <NothingYet />}
       </section>
+      {app.round.open.value !== null && <Running round={app.round.open.value} />}
       <OtherWays onText={scanned} />
       {app.desk.wanted.value === null ? <StampInHand /> : <WantedLine wanted={app.desk.wanted.value} />}
     </div>

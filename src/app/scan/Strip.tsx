@@ -1,3 +1,4 @@
+import type { Facility, Id } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
 import type { StripEntry } from '../model/strip.ts';
 
@@ -37,7 +38,16 @@ function Entry({ entry }: { readonly entry: StripEntry }) {
 }
 
 function Name({ entry }: { readonly entry: StripEntry }) {
-  return entry.subject === null ? <strong>{entry.name}</strong> : <a href={`/animal/${entry.subject}`}>{entry.name}</a>;
+  const { site } = useApp();
+  const address = entry.subject === null ? null : addressIn(site.facility.value, entry.subject);
+  return address === null ? <strong>{entry.name}</strong> : <a href={address}>{entry.name}</a>;
+}
+
+/** The page of whatever an entry is about; null for what is gone, such as a clutch that was taken back. */
+function addressIn({ animals, places, clutches }: Facility, id: Id): string | null {
+  if (animals.has(id)) return `/animal/${id}`;
+  if (places.has(id)) return `/place/${id}`;
+  return clutches.has(id) ? `/clutch/${id}` : null;
 }
 
 function Undo({ entry }: { readonly entry: StripEntry }) {

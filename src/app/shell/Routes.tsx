@@ -15,7 +15,16 @@ const BooksScreen = screen(() => import('../books/index.ts').then((part) => part
 const LociScreen = screen(() => import('../traits/loci/index.ts').then((part) => part.LociScreen));
 const ParentsScreen = screen(() => import('../traits/parents/index.ts').then((part) => part.ParentsScreen));
 const PairingScreen = screen(() => import('../pairing/index.ts').then((part) => part.PairingScreen));
+const ClutchScreen = screen(() => import('../clutch/index.ts').then((part) => part.ClutchScreen));
+const HatchScreen = screen(() => import('../clutch/index.ts').then((part) => part.HatchScreen));
 const PedigreeScreen = screen(() => import('../pedigree/index.ts').then((part) => part.PedigreeScreen));
+const SeasonScreen = screen(() => import('../season/index.ts').then((part) => part.SeasonScreen));
+const PlanScreen = screen(() => import('../season/index.ts').then((part) => part.PlanScreen));
+const ProjectScreen = screen(() => import('../season/index.ts').then((part) => part.ProjectScreen));
+const PrescriptionScreen = screen(() =>
+  import('../treatment/prescribe/index.ts').then((part) => part.PrescriptionScreen),
+);
+const TreatmentsScreen = screen(() => import('../treatment/today/index.ts').then((part) => part.TreatmentsScreen));
 const PrintScreen = screen(() => import('../press/index.ts').then((part) => part.PrintScreen));
 
 /** A screen that is loaded when it is first shown; if its code does not come, what to do stands in its place. */
@@ -41,8 +50,15 @@ export function Routes() {
         <Route path="/books" component={BooksScreen} />
         <Route path="/print" component={PrintScreen} />
         <Route path="/pairing" component={PairingScreen} />
+        <Route path="/treatments" component={TreatmentsScreen} />
+        <Route path="/season" component={SeasonScreen} />
+        <Route path="/season/plan" component={PlanScreen} />
+        <Route path="/season/project" component={ProjectScreen} />
         <Route path="/animal/:id" component={RecordScreen} />
+        <Route path="/clutch/:id" component={ClutchScreen} />
+        <Route path="/clutch/:id/hatch" component={HatchScreen} />
         <Route path="/pedigree/:id" component={PedigreeScreen} />
+        <Route path="/animal/:id/prescription" component={PrescriptionScreen} />
         <Route path="/animal/:id/parents" component={ParentsScreen} />
         <Route path="/loci" component={LociScreen} />
         <Route path="/place/:id" component={PlaceScreen} />

@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { nameOf, parseId } from '../../core/index.ts';
+import { sayClutch } from '../clutch/sayClutch.ts';
 import type { App } from '../model/app.ts';
 
 const WORDS: Readonly<Record<string, string>> = {
@@ -12,6 +13,10 @@ const WORDS: Readonly<Record<string, string>> = {
   '/books': 'Books',
   '/pairing': 'Pairing',
   '/loci': 'Loci and trade names',
+  '/treatments': 'Treatments',
+  '/season': 'Season',
+  '/season/plan': 'Season plan',
+  '/season/project': 'Project sheet',
 };
 
 /** Keeps the page's title and the colour of the browser's bar to what is shown. */
@@ -35,5 +40,8 @@ function titleOf({ site }: App, path: string): string {
     .split('/')
     .map(parseId)
     .find((one) => one.ok);
-  return read?.ok ? nameOf(site.facility.value, read.value.id) : 'Not here';
+  if (!read?.ok) return 'Not here';
+  const facility = site.facility.value;
+  const clutch = facility.clutches.get(read.value.id);
+  return clutch === undefined ? nameOf(facility, read.value.id) : sayClutch(facility, clutch);
 }

@@ -21,7 +21,7 @@ export function useTypedScans(app: App): void {
 /** Where both readings of a scan are sound ids, the one that this site knows is meant. */
 function textOf({ text, code, other }: TypedScan, { site }: App): string {
   if (other?.value.kind !== 'id' || !code.ok || code.value.kind !== 'id') return text;
-  const { animals, places } = site.facility.value;
-  const knows = (id: typeof other.value.id) => animals.has(id) || places.has(id);
+  const { animals, places, clutches } = site.facility.value;
+  const knows = (id: typeof other.value.id) => animals.has(id) || places.has(id) || clutches.has(id);
   return !knows(code.value.id) && knows(other.value.id) ? other.value.id : text;
 }

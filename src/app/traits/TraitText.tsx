@@ -10,10 +10,14 @@ interface TraitTextProps {
   readonly typed: Typed;
   /** Under which name a form finds it. */
   readonly name?: string;
+  /** What stands below it while it is empty. */
+  readonly hint?: string;
 }
 
+const HINT = 'Such as Pastel, het Clown, 66 % possible het Piebald; or the code Pas/+; cln/+. Wild type: normal.';
+
 /** The line that traits are typed on, and below it what was not understood: where, why, and words to put in. */
-export function TraitText({ label, text, typed, name = 'traits' }: TraitTextProps) {
+export function TraitText({ label, text, typed, name = 'traits', hint = HINT }: TraitTextProps) {
   const [id, whyId] = [useId(), useId()];
   return (
     <div class="field trait-text">
@@ -39,11 +43,7 @@ export function TraitText({ label, text, typed, name = 'traits' }: TraitTextProp
         }}
       />
       <div id={whyId} role="status">
-        {typed.kind === 'empty' && (
-          <small>
-            Such as Pastel, het Clown, 66 % possible het Piebald; or the code Pas/+; cln/+. Wild type: normal.
-          </small>
-        )}
+        {typed.kind === 'empty' && <small>{hint}</small>}
         {typed.kind === 'fault' && <Fault problem={typed.problem} text={text} offered={typed.offered} />}
       </div>
     </div>

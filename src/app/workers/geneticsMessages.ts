@@ -1,10 +1,19 @@
 import type {
   ClutchChances,
+  ClutchFindings,
+  ClutchRecord,
   Completeness,
   Cross,
+  Facility,
   Fraction,
+  Id,
   LocusRow,
+  PairingWarning,
+  Parent,
   Parentage,
+  Problem,
+  ProjectCase,
+  ProjectSheet,
   Result,
   Sex,
   YoungLook,
@@ -46,8 +55,66 @@ export interface LineageAsk {
   readonly of: readonly string[];
 }
 
+/** A parent of a season's plan, with the code of its traits, by which like crosses are worked out once. */
+export interface PlannedParent {
+  readonly id: Id;
+  readonly code: string;
+  readonly parent: Parent;
+}
+
+/** The chance of each goal and the kinship for every pair of these; `goals` hold the wanted looks by locus. */
+export interface PlanPairsAsk {
+  readonly ask: 'plan-pairs';
+  readonly species: string;
+  readonly siteRows: readonly LocusRow[];
+  readonly sires: readonly PlannedParent[];
+  readonly dams: readonly PlannedParent[];
+  readonly goals: readonly ReadonlyMap<string, string>[];
+  /** All of them with their known ancestors. */
+  readonly animals: readonly Parentage[];
+}
+
+/** What is to be warned of for some pairs. */
+export interface PairWarningsAsk {
+  readonly ask: 'pair-warnings';
+  readonly species: string;
+  readonly siteRows: readonly LocusRow[];
+  readonly pairs: readonly { readonly sire: PlannedParent; readonly dam: PlannedParent }[];
+}
+
+/** What the young of a season's clutches say; `facility` needs to hold these clutches with their parents and young alone. */
+export interface SeasonClutchesAsk {
+  readonly ask: 'season-clutches';
+  readonly facility: Facility;
+  readonly clutches: readonly Id[];
+}
+
+/** What a clutch's young say of their parents; the facility needs to hold these animals only. */
+export interface FindingsAsk {
+  readonly ask: 'findings';
+  readonly facility: Facility;
+  readonly clutch: ClutchRecord;
+}
+
+/** Ways to a wanted animal over several seasons; the worker makes the table of loci anew. */
+export interface ProjectAsk {
+  readonly ask: 'project';
+  readonly species: string;
+  readonly siteRows: readonly LocusRow[];
+  readonly project: Omit<ProjectCase, 'loci'>;
+}
+
 /** What the page asks of the genetics worker; everything in it can be copied to another thread. */
-export type GeneticAsk = YoungAsk | ClutchAsk | ClutchesAsk | LineageAsk;
+export type GeneticAsk =
+  | YoungAsk
+  | ClutchAsk
+  | ClutchesAsk
+  | LineageAsk
+  | PlanPairsAsk
+  | PairWarningsAsk
+  | SeasonClutchesAsk
+  | ProjectAsk
+  | FindingsAsk;
 
 export interface YoungAnswer {
   readonly looks: readonly YoungLook[];
@@ -78,15 +145,48 @@ export interface LineageAnswer {
   readonly young: { readonly inbreeding: Share; readonly completeness: Completeness } | null;
 }
 
+/** A pair of the lists that were asked about, by their places in them. */
+export interface PlannedPair {
+  readonly sire: number;
+  readonly dam: number;
+  readonly kinship: number;
+  /** By goal: the chance that an egg lives and shows it. */
+  readonly chances: readonly Fraction[];
+}
+
+export interface PlanPairsAnswer {
+  readonly pairs: readonly PlannedPair[];
+  /** Pairs whose cross cannot be worked out, once for each reason. */
+  readonly faults: readonly { readonly sire: number; readonly dam: number; readonly problem: Problem }[];
+}
+
+/** What the young of one clutch say. */
+export interface JudgedClutch {
+  readonly id: Id;
+  /** The exact p of the clutch; null where it was not tested, and `why` says it. */
+  readonly p: Fraction | null;
+  readonly why: string | null;
+  /** That no known male can have given all young; null where one can or nobody can say. */
+  readonly noSire: 'more than one' | 'none of these' | null;
+  /** What speaks for young without a father; empty where nothing does. */
+  readonly withoutFather: readonly string[];
+}
+
 /** What each ask is answered with. */
 export interface GeneticAnswers {
+  readonly 'plan-pairs': PlanPairsAnswer;
+  /** By pair, in the order asked. */
+  readonly 'pair-warnings': readonly (readonly PairingWarning[])[];
+  readonly 'season-clutches': readonly JudgedClutch[];
+  readonly project: ProjectSheet;
   readonly young: YoungAnswer;
   readonly clutch: ClutchChances;
   readonly clutches: readonly ClutchChances[];
   readonly lineage: LineageAnswer;
+  readonly findings: ClutchFindings;
 }
 
-/** How far a long ask has come, in animals of a pedigree or in looks. */
+/** How far a long ask has come, in animals of a pedigree, in looks, in pairs or in clutches. */
 export interface GeneticProgress {
   readonly done: number;
   readonly of: number;

@@ -1,12 +1,10 @@
 import {
   clutchChances,
-  emptyFacility,
-  type LocusRow,
-  type LocusTable,
-  lociFor,
+  findingsOf,
   ok,
   outcomesOf,
   problem,
+  projectSheet,
   type Result,
   youngLooks,
 } from '../../core/index.ts';
@@ -20,6 +18,9 @@ import type {
   YoungAsk,
 } from './geneticsMessages.ts';
 import { lineage } from './lineage.ts';
+import { pairWarnings, planPairs } from './planPairs.ts';
+import { seasonClutches } from './seasonClutches.ts';
+import { tableOf } from './tableOf.ts';
 
 self.onmessage = (event: MessageEvent<GeneticAsk>) => say({ kind: 'answer', answer: answered(event.data) });
 
@@ -42,6 +43,16 @@ function answer(ask: GeneticAsk): Result<GeneticAnswers[GeneticAsk['ask']]> {
       return clutches(ask);
     case 'lineage':
       return lineage(ask, tell);
+    case 'plan-pairs':
+      return planPairs(ask, tell);
+    case 'pair-warnings':
+      return ok(pairWarnings(ask));
+    case 'season-clutches':
+      return ok(seasonClutches(ask, tell));
+    case 'project':
+      return projectSheet({ ...ask.project, loci: tableOf(ask.species, ask.siteRows) });
+    case 'findings':
+      return findingsOf(ask.facility, ask.clutch);
     default:
       return ask satisfies never;
   }
@@ -51,12 +62,6 @@ function young({ cross, species, siteRows, limit }: YoungAsk): Result<YoungAnswe
   const outcomes = outcomesOf(cross);
   const found = youngLooks(outcomes, tableOf(species, siteRows), limit, (done, all) => tell({ done, of: all }));
   return ok({ ...found, viable: outcomes.viable });
-}
-
-/** The table as the page has it, rows that clash set aside in the same way. */
-function tableOf(species: string, siteRows: readonly LocusRow[]): LocusTable {
-  const facility = emptyFacility();
-  return lociFor({ ...facility, site: { ...facility.site, loci: siteRows } }, species).loci;
 }
 
 function clutches({ cross, looks, size, of }: ClutchesAsk): Result<GeneticAnswers['clutches']> {

@@ -1,8 +1,8 @@
-import type { CardJob, FontBytes, Manifest, PrinterProfile } from '../../../print/index.ts';
+import type { FontBytes, Manifest, PieceJob, PrinterProfile } from '../../../print/index.ts';
 import type { Problem } from '../../core/index.ts';
 
 /** What the page asks of the print worker; everything in it can be copied to another thread. */
-export interface PrintOrder extends Omit<CardJob, 'stock' | 'printer'> {
+export interface PrintOrder extends Omit<PieceJob, 'stock' | 'printer'> {
   readonly stockId: string;
   readonly printer: PrinterProfile;
   readonly fonts: FontBytes;

@@ -1,4 +1,4 @@
-import { printCards, stockById } from '../../../print/index.ts';
+import { printPieces, stockById } from '../../../print/index.ts';
 import { problem } from '../../core/index.ts';
 import type { PrintAnswer, PrintOrder } from './printMessages.ts';
 
@@ -8,7 +8,7 @@ async function print({ stockId, ...job }: PrintOrder): Promise<PrintAnswer> {
   const stock = stockById(stockId);
   if (!stock.ok) return { kind: 'failed', problem: stock.problem };
   try {
-    const { pdf, manifest } = await printCards({ ...job, stock: stock.value });
+    const { pdf, manifest } = await printPieces({ ...job, stock: stock.value });
     return { kind: 'printed', pdf: new Uint8Array(pdf), manifest };
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);

@@ -5,7 +5,7 @@ import { ok, type Result, refuse } from '../../core/index.ts';
 export interface Kind {
   readonly name: string;
   readonly help: string;
-  readonly answer: (given: unknown) => Result<unknown>;
+  readonly answer: (given: unknown) => Result<unknown> | Promise<Result<unknown>>;
 }
 
 /** Reads a case against its schema. Errors: `case-malformed`, at the path of what is wrong. */

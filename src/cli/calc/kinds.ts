@@ -10,6 +10,7 @@ import { idKind } from './id.ts';
 import type { Kind } from './kind.ts';
 import { metabolismKind } from './metabolism.ts';
 import { preyKind } from './prey.ts';
+import { seasonPlanKind } from './seasonPlan.ts';
 
 /** Every kind of calculation. */
 export const KINDS: readonly Kind[] = [
@@ -21,6 +22,7 @@ export const KINDS: readonly Kind[] = [
   clutchTestKind,
   pedigreeKind,
   carriersKind,
+  seasonPlanKind,
   doseKind,
   enclosureKind,
   metabolismKind,

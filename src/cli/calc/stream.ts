@@ -18,7 +18,7 @@ export async function answerLines(kind: Kind, io: Io): Promise<Tally> {
   let ready = '';
   for await (const line of linesOf(io.input)) {
     if (line.trim() === '') continue;
-    const answer = answerLine(kind, line);
+    const answer = await answerLine(kind, line);
     cases += 1;
     if (!answer.ok) errors += 1;
     ready += `${JSON.stringify(answer.ok ? answer.value : errorOf(answer))}\n`;
@@ -30,7 +30,7 @@ export async function answerLines(kind: Kind, io: Io): Promise<Tally> {
   return { cases, errors };
 }
 
-function answerLine(kind: Kind, line: string): Result<unknown> {
+function answerLine(kind: Kind, line: string): Result<unknown> | Promise<Result<unknown>> {
   let given: unknown;
   try {
     given = JSON.parse(line);

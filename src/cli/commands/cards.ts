@@ -1,26 +1,15 @@
 import { basename } from 'node:path';
-import {
-  type LeftOut,
-  type Manifest,
-  PRINTERS,
-  type PrinterProfile,
-  printCards,
-  type Stock,
-  slots,
-  stockById,
-} from '../../../print/index.ts';
+import { type LeftOut, type Manifest, PRINTERS, printCards } from '../../../print/index.ts';
 import { loadFonts, sha256 } from '../../../print/node/index.ts';
 import type { CardContent } from '../../core/index.ts';
-import { type Given, needed, noWords, oneOf, wholeOf } from '../args.ts';
+import { type Given, noWords } from '../args.ts';
 import { askedCards } from '../askedCards.ts';
 import type { Command, ExitCode } from '../command.ts';
 import { writeWhole } from '../files.ts';
 import { type Io, say, warn } from '../io.ts';
+import { type PaperAsked, paperOf } from '../paper.ts';
 import { progress } from '../progress.ts';
-import { orRefuse, refusal } from '../refused.ts';
 import { openSite, type Site } from '../site.ts';
-
-const MOST_FIRST = 1000;
 
 const HELP = `tubwright cards --site FILE|DIR --stock ID --out X.pdf --manifest X.json [--on DATE] [--only stale|all|ID,…]
                 [--first N] [--order walk|stack] [--printer ID]
@@ -57,18 +46,9 @@ export const cards: Command = {
   run: runCards,
 };
 
-interface Order {
-  readonly stock: Stock;
-  readonly printer: PrinterProfile | undefined;
-  readonly first: number | undefined;
-  readonly order: 'walk' | 'stack' | undefined;
-  readonly out: string;
-  readonly manifest: string;
-}
-
 async function runCards(given: Given, io: Io): Promise<ExitCode> {
   noWords(given);
-  const order = orderOf(given);
+  const order = paperOf(given);
   const site = await openSite(given, io);
   const asked = askedCards(site, given.texts['only'] ?? 'stale');
   const { pdf, manifest } = await print(site, asked.cards, order, io);
@@ -80,25 +60,7 @@ async function runCards(given: Given, io: Io): Promise<ExitCode> {
   return report(whole, order.out, io);
 }
 
-/** Everything that can be wrong with the order itself is refused before anything is read or written. */
-function orderOf(given: Given): Order {
-  const [out, manifest] = [needed(given, 'out'), needed(given, 'manifest')];
-  const stock = orRefuse(stockById(needed(given, 'stock')));
-  const order = oneOf(given, 'order', ['walk', 'stack']);
-  const first = wholeOf(given, 'first', [1, MOST_FIRST]);
-  orRefuse(slots(stock, 1, { first, order }));
-  return { stock, printer: printerOf(given), first, order, out, manifest };
-}
-
-function printerOf(given: Given): PrinterProfile | undefined {
-  const id = given.texts['printer'];
-  if (id === undefined) return undefined;
-  const found = PRINTERS.find((one) => one.id === id);
-  if (found !== undefined) return found;
-  throw refusal('printer-unknown', { printer: id, known: PRINTERS.map((one) => one.id).join(', ') });
-}
-
-async function print(site: Site, contents: readonly CardContent[], order: Order, io: Io) {
+async function print(site: Site, contents: readonly CardContent[], order: PaperAsked, io: Io) {
   const bar = progress(io, 'setting cards');
   const { stock, printer, first, order: laid } = order;
   // Print takes up each card's content once, when it sets that card: that is how far it has come.

@@ -21,6 +21,11 @@ export const COMMANDS: readonly Listed[] = [
     load: async () => (await import('./cards.ts')).cards,
   },
   {
+    name: 'labels',
+    does: 'place labels, clutch tags, egg marks, the stamp sheet and the scanner test as a PDF with its manifest',
+    load: async () => (await import('./labels.ts')).labels,
+  },
+  {
     name: 'due',
     does: 'the day’s list in walking order: who is due, on hold, and what each gets',
     load: async () => (await import('./due.ts')).due,
@@ -29,6 +34,16 @@ export const COMMANDS: readonly Listed[] = [
     name: 'thaw',
     does: 'what to take out of the freezer for the animals to be fed on a day',
     load: async () => (await import('./thaw.ts')).thaw,
+  },
+  {
+    name: 'order',
+    does: 'what prey to order for so many weeks, against what the freezer holds',
+    load: async () => (await import('./order.ts')).order,
+  },
+  {
+    name: 'pack',
+    does: 'the inspector’s pack: an animal’s, a rack’s or the whole site’s records as PDF and CSV',
+    load: async () => (await import('./pack.ts')).pack,
   },
   {
     name: 'check',

@@ -1,6 +1,7 @@
 import type { Day } from '../days.ts';
 import { laterWriter, type SiteEvent } from '../events/index.ts';
 import type { Id } from '../ids.ts';
+import { prescriptionsOf } from './prescriptions.ts';
 import {
   type AnimalRecord,
   KEPT_OFFERS,
@@ -31,6 +32,7 @@ export function animalRecord(id: Id, events: readonly SiteEvent[], gramsOf: Gram
     take(draft, facts, event, gramsOf);
     draft.lastMs[event.kind] = Math.max(draft.lastMs[event.kind] ?? 0, event.clock[0]);
   }
+  draft.prescriptions = prescriptionsOf(id, events);
   return added ? draft : null;
 }
 
@@ -138,7 +140,11 @@ function takeCare(draft: Draft, event: SiteEvent): void {
       draft.left = { day: event.day, how: event.payload.how };
       return;
     case 'animal-weighed':
-      addWeight(draft, { day: event.day, weightG: event.payload.weightG });
+      addWeight(draft, {
+        day: event.day,
+        weightG: event.payload.weightG,
+        ...(event.payload.confirmed && { doubted: true }),
+      });
       return;
     case 'opaque-seen':
       draft.opaqueOn = event.day;
@@ -257,6 +263,7 @@ function emptyDraft(id: Id): Draft {
     lastShedOn: null,
     sheds: 0,
     holds: [],
+    prescriptions: [],
     cooling: null,
     season: [],
     together: [],

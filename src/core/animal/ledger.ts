@@ -60,6 +60,8 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
   switch (event.kind) {
     case 'site-named':
       return `Site named ${event.payload.name}`;
+    case 'site-rules-set':
+      return 'Rules of the site set';
     case 'keeper-added':
       return `Keeper ${event.payload.name} added as ${event.payload.role}`;
     case 'place-added':
@@ -94,6 +96,12 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
       return `Hold lifted: ${event.payload.reason}`;
     case 'vet-cleared':
       return `Vet cleared: ${event.payload.by}${event.payload.words ? ` — ${event.payload.words}` : ''}`;
+    case 'prescription-written':
+      return `Prescription: ${event.payload.drug}, ${event.payload.prescriber}`;
+    case 'prescription-stopped':
+      return `Prescription stopped by ${event.payload.by}${event.payload.why ? ` — ${event.payload.why}` : ''}`;
+    case 'dose-given':
+      return `Dose given: ${event.payload.ml} mL${event.payload.second ? `, with ${event.payload.second}` : ''}`;
     case 'animal-weighed':
       return `Weighed ${sayGrams(event.payload.weightG)}${event.payload.confirmed ? ' (confirmed)' : ''}`;
     case 'opaque-seen':
@@ -126,6 +134,8 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
       return `Follicles: largest ${event.payload.largestMm} mm${event.payload.count === undefined ? '' : `, ${event.payload.count} seen`}`;
     case 'young-born':
       return `Gave birth: ${event.payload.young} young${event.payload.stillborn ? `, ${event.payload.stillborn} stillborn` : ''}`;
+    case 'clutch-sired':
+      return `Sire: ${event.payload.sire === undefined ? 'unknown' : nameOf(event.payload.sire as Id)}`;
     case 'clutch-incubated':
       return `Incubated${event.payload.setC === undefined ? '' : ` at ${event.payload.setC} °C`}${event.payload.place === undefined ? '' : ` in ${nameOf(event.payload.place as Id)}`}`;
     case 'incubation-read':
@@ -137,7 +147,11 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
     case 'clutch-hatched':
       return `Hatched ${event.payload.hatched}`;
     case 'lot-received':
-      return `Lot received: ${event.payload.count} × ${sayPrey(event.payload.prey)}`;
+      return `Lot received: ${event.payload.count} × ${sayPrey(event.payload.prey)}${event.payload.topical ? `; treated on the outside: ${event.payload.topical}` : ''}`;
+    case 'lot-used':
+      return `Thawed: ${event.payload.count}`;
+    case 'lot-wasted':
+      return `Thrown away: ${event.payload.count}${event.payload.why ? ` (${event.payload.why})` : ''}`;
     case 'stock-counted':
       return `Counted: ${event.payload.count} left`;
     case 'card-printed':
@@ -181,7 +195,7 @@ function chipOf(kind: string): LedgerChip {
   if (kind === 'animal-weighed') return 'weights';
   if (/^(opaque|shed)/.test(kind)) return 'sheds';
   if (/^(pairing|lock|follicles|ovulation|pre-lay|clutch|young|incubation|egg|pip|cooling)/.test(kind)) return 'season';
-  if (/^(hold|vet)/.test(kind)) return 'holds';
+  if (/^(hold|vet|prescription|dose)/.test(kind)) return 'holds';
   if (/^(animal-moved|animal-left|animal-added|place|water)/.test(kind)) return 'moves';
   return kind === 'card-printed' ? 'papers' : 'notes';
 }

@@ -1,6 +1,7 @@
 import type { Day } from '../days.ts';
 import type { Payload } from '../events/index.ts';
 import type { Id } from '../ids.ts';
+import type { PrescriptionRecord } from './prescriptions.ts';
 
 /** One offer of prey. `totalG` is null where nobody wrote grams and the prey is not in the list. */
 export interface Offer {
@@ -15,6 +16,8 @@ export interface Offer {
 export interface Weighing {
   readonly day: Day;
   readonly weightG: number;
+  /** True where the entry check asked about it and it was written all the same: nobody has weighed again since. */
+  readonly doubted?: boolean;
 }
 
 /** A hold that a person placed and nobody has lifted. */
@@ -84,6 +87,7 @@ export interface AnimalRecord {
   readonly lastShedOn: Day | null;
   readonly sheds: number;
   readonly holds: readonly PlacedHold[];
+  readonly prescriptions: readonly PrescriptionRecord[];
   readonly cooling: { readonly from: Day; readonly to: Day | null } | null;
   readonly season: readonly SeasonMark[];
   readonly together: readonly Together[];

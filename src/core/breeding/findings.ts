@@ -5,6 +5,7 @@ import {
   type Block,
   type ClutchTest,
   type Cross,
+  type CrossSetting,
   chanceOf,
   clutchTest,
   crossesOf,
@@ -22,17 +23,21 @@ import {
   showsInOneDose,
   siresEvidence,
   subtract,
+  type Traits,
   ZERO,
 } from '../genetics/index.ts';
 import type { Id } from '../ids.ts';
-import { lociFor, parentOf } from '../lineage/index.ts';
+import { lociFor, parentOf, traitsOf } from '../lineage/index.ts';
 import { ok, type Result } from '../problems.ts';
-import { observedOf } from './observed.ts';
+import { observedOf, youngOf } from './observed.ts';
 import { type CandidateSire, candidateSires } from './sires.ts';
 
 /** What hatchlings changed of what a parent is thought to carry. */
 export interface ChangedChance {
   readonly locus: string;
+  readonly symbol: string;
+  /** Whether the first copy was in doubt, or the second. */
+  readonly copies: 1 | 2;
   /** The trade name of the allele. */
   readonly allele: string;
   readonly before: Fraction;
@@ -61,7 +66,8 @@ export function findingsOf(facility: Facility, clutch: ClutchRecord): Result<Clu
   if (dam === undefined) return ok(nothing([]));
   const sires = siresToJudge(facility, dam, clutch);
   const { loci } = lociFor(facility, dam.species);
-  const crosses = crossesWith(facility, dam, sires, loci);
+  const beside = lookedAt(facility, clutch);
+  const crosses = crossesWith(facility, dam, sires, { loci, beside });
   if (!crosses.ok) return crosses;
   const [first] = crosses.value;
   if (first === undefined) return ok(nothing(sires));
@@ -94,7 +100,7 @@ function crossesWith(
   facility: Facility,
   dam: AnimalRecord,
   sires: readonly CandidateSire[],
-  loci: LocusTable,
+  setting: CrossSetting,
 ): Result<readonly SireCross[]> {
   if (sires.length === 0) return ok([]);
   const mother = parentOf(facility, dam);
@@ -106,7 +112,15 @@ function crossesWith(
     if (father !== null && !father.ok) return father;
     if (father !== null) possible.push({ id, parent: father.value });
   }
-  return possible.length === 0 ? ok([]) : crossesOf(possible, mother.value, { loci });
+  return possible.length === 0 ? ok([]) : crossesOf(possible, mother.value, setting);
+}
+
+/** The traits of the young: what neither parent is written to carry must stay in the cross, or nobody would see it. */
+function lookedAt(facility: Facility, clutch: ClutchRecord): readonly Traits[] {
+  return youngOf(facility, clutch).flatMap((young) => {
+    const said = traitsOf(facility, young);
+    return said.ok && said.value !== null ? [said.value.traits] : [];
+  });
 }
 
 /** The classes are the looks that were seen and all others together; only for parents without doubt. */
@@ -161,7 +175,7 @@ function changed(blocks: readonly Block[], after: readonly StateChance[], loci: 
           wanted === 2
             ? `${names[0] ?? symbol}, two copies`
             : `${showsInOneDose(symbol) ? '' : 'het '}${names[0] ?? symbol}`;
-        return [{ locus, allele: name, before, after: now }];
+        return [{ locus, symbol, copies: wanted, allele: name, before, after: now }];
       });
     }),
   );

@@ -1,5 +1,6 @@
 import type { AnimalRecord } from '../animal/index.ts';
 import type { Decision, EventDraft, Moment } from '../care/index.ts';
+import { sayDayShort } from '../days.ts';
 import type { ClutchRecord, Facility } from '../facility/index.ts';
 import {
   type LocusTable,
@@ -13,8 +14,9 @@ import {
 } from '../genetics/index.ts';
 import type { Id } from '../ids.ts';
 import { lociFor, type PlannedPairing, planPairing } from '../lineage/index.ts';
-import { ok, type Result, refuse } from '../problems.ts';
+import { ok, type Problem, problem, type Result, refuse } from '../problems.ts';
 import { decideClutch } from './decideClutch.ts';
+import { youngOf } from './observed.ts';
 
 /** What a clutch can hold by its parents' records. */
 export interface ClutchForecast {
@@ -58,7 +60,8 @@ export interface HatchSetting {
 /**
  * Hatches a clutch in one step: its count, and for each young a record with its day, parents, clutch, number, and traits
  * with their conditional chances. A look that the parents cannot have given is kept as it was seen, with a note on
- * the young and on the clutch. All drafts go in together. Refused or asked about as {@link decideClutch} does; errors of
+ * the young and on the clutch. All drafts go in together. The young of a litter, whose birth is written already, get their
+ * records only; more than were born are refused (`litter-too-many`). Refused or asked about as {@link decideClutch} does; errors of
  * the trait code.
  */
 export function hatchOut(
@@ -70,11 +73,14 @@ export function hatchOut(
   const dam = facility.animals.get(clutch.dam);
   if (dam === undefined) return refuse('unknown-id', { id: clutch.dam });
   const hatched = groups.reduce((sum, one) => sum + one.count, 0);
-  const decision = decideClutch(facility, clutch, { do: 'hatched', hatched }, moment);
+  const decision =
+    clutch.bears === 'eggs'
+      ? decideClutch(facility, clutch, { do: 'hatched', hatched }, moment)
+      : litterDecision(facility, clutch, hatched, moment);
   if (decision.kind === 'refused') return ok({ decision, young: [] });
   const { loci } = lociFor(facility, dam.species);
   const numbers = numbersFrom(facility, moment.day.slice(2, 4));
-  const [drafts, young]: [EventDraft[], Id[]] = [[...decision.drafts], []];
+  const [drafts, young]: [EventDraft[], Id[]] = [[...decision.drafts, ...siredDraft(facility, clutch, moment)], []];
   for (const group of groups) {
     const read = 'typed' in group ? ok({ traits: group.typed, unsaid: [] }) : traitsOfYoung(group.look, loci, null);
     if (!read.ok) return read;
@@ -86,6 +92,27 @@ export function hatchOut(
     }
   }
   return ok({ decision: { ...decision, drafts }, young });
+}
+
+/** The birth is written; what is decided is whether so many young can still get a record. */
+function litterDecision(facility: Facility, clutch: ClutchRecord, young: number, { day, today }: Moment): Decision {
+  const refused = (why: Problem): Decision => ({ kind: 'refused', problem: why });
+  if (day > today) return refused(problem('date-future', { day: sayDayShort(day) }));
+  if (!Number.isInteger(young) || young < 0) return refused(problem('count-whole', {}));
+  if (day < clutch.laidOn)
+    return refused(problem('before-laying', { what: 'this', day: sayDayShort(day), laid: sayDayShort(clutch.laidOn) }));
+  const born = clutch.hatched ?? 0;
+  const entered = youngOf(facility, clutch).length;
+  if (young + entered > born) return refused(problem('litter-too-many', { young, born, entered }));
+  return { kind: 'accepted', drafts: [], said: `${young} young entered` };
+}
+
+/** A sire that was chosen at hatching is the clutch’s from then on, not only the young’s. */
+function siredDraft({ clutches }: Facility, { id, sire }: ClutchRecord, { day }: Moment): readonly EventDraft[] {
+  const known = clutches.get(id);
+  if (known === undefined || known.sire === sire) return [];
+  const payload = sire === null ? {} : { sire };
+  return [{ kind: 'clutch-sired', subjects: [id], payload, day }];
 }
 
 interface OneYoung {

@@ -25,6 +25,26 @@ export { type CalendarEntry, icsText } from './ics.ts';
 export { marksOfSeason, SEASON_DAYS, SEASON_OVER_DAYS } from './marks.ts';
 export { observedOf, youngOf } from './observed.ts';
 export {
+  checkPlan,
+  MOST_PLAN_PAIRS,
+  type PlanPair,
+  type SeasonPlanCase,
+  unreachableGoals,
+} from './plan.ts';
+export { type PlanColumn, type PlanModel, type PlanRow, planModel, planText } from './planModel.ts';
+export { type ChosenPlan, PLAN_TOLERANCE, readPlan, weighPlan } from './planReading.ts';
+export {
+  type Maturity,
+  maturityOf,
+  type ProjectCase,
+  type ProjectRoute,
+  type ProjectSheet,
+  projectSheet,
+} from './project.ts';
+export { clutchesUntil, type ProjectKeeps } from './projectCross.ts';
+export { MOST_PROJECT_GENES, type ProjectAnimal, type WantedGene } from './projectGenes.ts';
+export type { ProjectStep } from './projectSteps.ts';
+export {
   type FemaleSeason,
   type SeasonTask,
   type SpansFor,

@@ -12,6 +12,8 @@ export interface PlanRow {
   readonly terms: readonly (readonly [column: number, coefficient: number])[];
   readonly sign: '<=' | '>=';
   readonly bound: number;
+  /** True where whole numbers keep it anyway by the other rows: it only keeps fractions out, and may come in when needed. */
+  readonly spare: boolean;
 }
 
 /** A season plan as a binary program, to be maximised: first a column for each pair in its order, then the males. */
@@ -59,11 +61,11 @@ function countsMales(plan: SeasonPlanCase, males: number): boolean {
 function femaleRows(listed: readonly Listed[]): PlanRow[] {
   return [...grouped(listed, ({ female }) => female)]
     .filter(([, pairs]) => pairs.length > 1)
-    .map(([female, pairs]) => ({ name: `female${female}`, terms: ones(pairs), sign: '<=', bound: 1 }));
+    .map(([female, pairs]) => ({ name: `female${female}`, terms: ones(pairs), sign: '<=', bound: 1, spare: false }));
 }
 
 function maleRows(plan: SeasonPlanCase, male: number, pairs: readonly Listed[], used: number | undefined): PlanRow[] {
-  const cap: PlanRow = { name: `male${male}`, terms: ones(pairs), sign: '<=', bound: plan.capPerMale };
+  const cap: PlanRow = { name: `male${male}`, terms: ones(pairs), sign: '<=', bound: plan.capPerMale, spare: false };
   if (used === undefined) return plan.capPerMale < pairs.length ? [cap] : [];
   const bound = Math.min(plan.capPerMale, pairs.length);
   const rows: PlanRow[] = [{ ...cap, terms: [...cap.terms, [used, -bound]], bound: 0 }];
@@ -79,19 +81,26 @@ function maleRows(plan: SeasonPlanCase, male: number, pairs: readonly Listed[], 
     ],
     sign: '<=',
     bound: 0,
+    spare: true,
   });
   return [...rows, ...pairs.map(held)];
 }
 
 function maxMalesRow(plan: SeasonPlanCase, columns: readonly number[]): PlanRow {
-  return { name: 'males', terms: columns.map((column) => [column, 1] as const), sign: '<=', bound: plan.maxMales };
+  return {
+    name: 'males',
+    terms: columns.map((column) => [column, 1] as const),
+    sign: '<=',
+    bound: plan.maxMales,
+    spare: false,
+  };
 }
 
 /** The mean of the chosen is at most the limit where what they lie above it, taken together, is at most nothing. */
 function kinshipRows({ pairs, meanKinshipLimit: limit }: SeasonPlanCase): PlanRow[] {
   if (limit === null || pairs.every(([, , kinship]) => kinship <= limit)) return [];
   const terms = pairs.map(([, , kinship], at) => [at, kinship - limit] as const).filter(([, over]) => over !== 0);
-  return [{ name: 'kinship', terms, sign: '<=', bound: 0 }];
+  return [{ name: 'kinship', terms, sign: '<=', bound: 0, spare: false }];
 }
 
 function goalRows(plan: SeasonPlanCase): PlanRow[] {
@@ -101,7 +110,7 @@ function goalRows(plan: SeasonPlanCase): PlanRow[] {
     const terms = plan.pairs
       .map(([, , , , goals], at) => [at, goals?.[goal] ?? 0] as const)
       .filter(([, eggs]) => eggs > 0);
-    return [{ name: `goal${goal}`, terms, sign: '>=' as const, bound }];
+    return [{ name: `goal${goal}`, terms, sign: '>=' as const, bound, spare: false }];
   });
 }
 

@@ -1,6 +1,6 @@
 import { type AnimalRecord, lastWeight, type SeasonMark } from '../animal/index.ts';
-import { type Day, daysBetween } from '../days.ts';
-import { type ClutchRecord, type Facility, nameOf } from '../facility/index.ts';
+import { type Day, daysBetween, sayDayShort } from '../days.ts';
+import type { ClutchRecord, Facility } from '../facility/index.ts';
 import type { Id } from '../ids.ts';
 import { breedingOf, LARGE_FOLLICLE_MM, type Milestone, type Step } from './calendar.ts';
 import { endedSeasons, isEnd, marksOfSeason } from './marks.ts';
@@ -74,7 +74,7 @@ export function seasonOf(
     with: animal.together.map((one) => one.with),
     clutch,
     next: windowsOf(facility, { animal, marks, clutch }, spansFor),
-    care: careOf(facility, animal, stage, marks),
+    care: careOf(animal, stage, marks),
   };
 }
 
@@ -201,12 +201,7 @@ function firstShedOf({ animals }: Facility, clutch: ClutchRecord | null): Day | 
   return sheds.every((day) => day !== null) ? (sheds.reduce((a, b) => ((a ?? '') > (b ?? '') ? a : b)) ?? null) : null;
 }
 
-function careOf(
-  facility: Facility,
-  animal: AnimalRecord,
-  stage: Stage,
-  marks: readonly SeasonMark[],
-): readonly string[] {
+function careOf(animal: AnimalRecord, stage: Stage, marks: readonly SeasonMark[]): readonly string[] {
   const small = marks.findLast((mark) => mark.kind === 'follicles' && (mark.largestMm ?? 0) < LARGE_FOLLICLE_MM);
   switch (stage) {
     case 'ovulated':
@@ -225,10 +220,9 @@ function careOf(
       return [`follicles of ${LARGE_FOLLICLE_MM} mm and more: ovulation is near`];
     case 'paired':
     case 'locked':
-      return [
-        ...animal.together.map((one) => `${nameOf(facility, one.with)} is in her tub since ${one.since}`),
-        ...(small === undefined ? [] : [`follicles were ${small.largestMm} mm on ${small.day}: still small`]),
-      ];
+      return small === undefined
+        ? []
+        : [`follicles were ${small.largestMm} mm on ${sayDayShort(small.day)}: still small`];
     case 'hatched':
     case 'resting':
       return [];

@@ -3,6 +3,7 @@ import { marksOfSeason } from '../breeding/index.ts';
 import {
   type Due,
   feedPlan,
+  isTreated,
   lossSinceReset,
   type Meal,
   nextFeedDue,
@@ -29,7 +30,7 @@ export function cardContent(facility: Facility, animal: AnimalRecord, on: Day): 
   const lines = [
     line('name', 1, true, nameForms(animal)),
     line('sex', 1, false, all(saySex(animal.sex))),
-    line('species', 1, false, speciesForms(animal)),
+    line('species', 1, false, speciesForms(animal.species)),
     line('traitCode', 2, true, traits === null ? null : all(traits.code)),
     line('traitWords', 4, false, traits?.words ?? null),
     line('dates', 5, false, dateForms(animal)),
@@ -39,7 +40,7 @@ export function cardContent(facility: Facility, animal: AnimalRecord, on: Day): 
     line('pairings', 6, false, pairingForms(facility, animal, on)),
     line('place', 3, false, placeForms(facility, animal)),
   ].filter((one) => one !== null);
-  const flags = flagsOf(facility, animal, due.ok ? due.value : null);
+  const flags = flagsOf(facility, animal, due.ok ? due.value : null, on);
   return {
     id: animal.id,
     display: sayId(animal.id),
@@ -68,11 +69,12 @@ function nameForms(animal: AnimalRecord): Forms {
   return { long, medium: sayAnimal(animal), short: animal.number ?? sayAnimal(animal) };
 }
 
-function speciesForms(animal: AnimalRecord): Forms {
-  const species = speciesOf(animal.species);
-  const [genus = '', ...rest] = animal.species.split(' ');
+/** A species by its scientific and trade name, by the first alone, and as short as the trade has it. */
+export function speciesForms(name: string): Forms {
+  const species = speciesOf(name);
+  const [genus = '', ...rest] = name.split(' ');
   const short = species?.shortName ?? (rest.length === 0 ? genus : `${genus.slice(0, 1)}. ${rest.join(' ')}`);
-  return { long: species ? `${animal.species} · ${species.tradeName}` : animal.species, medium: animal.species, short };
+  return { long: species ? `${name} · ${species.tradeName}` : name, medium: name, short };
 }
 
 function dateForms(animal: AnimalRecord): Forms | null {
@@ -146,13 +148,13 @@ function placeForms(facility: Facility, animal: AnimalRecord): Forms | null {
       };
 }
 
-function flagsOf(facility: Facility, animal: AnimalRecord, due: Due | null): readonly CardFlag[] {
+function flagsOf(facility: Facility, animal: AnimalRecord, due: Due | null, on: Day): readonly CardFlag[] {
   const flags: CardFlag[] = [];
   if (due?.state === 'vet')
     flags.push({ kind: 'vet', long: `Vet: ${due.hold?.reason ?? ''}`, medium: 'Vet’s word needed', short: 'VET' });
   if (due?.state === 'hold' && due.hold) flags.push(holdFlag(due.hold));
   const held = new Set(animal.holds.map((hold) => hold.reason));
-  if (held.has('treatment'))
+  if (held.has('treatment') || isTreated(animal, on))
     flags.push({
       kind: 'treatment',
       long: 'Under treatment, not for sale',

@@ -1,5 +1,6 @@
 import type { AnimalRecord, PlacedHold } from '../animal/index.ts';
 import { addDays, type Day, daysBetween, laterDay, sayDayShort } from '../days.ts';
+import { withholdsFood } from './treatment/underWay.ts';
 
 /** A reason not to feed until a day, or until somebody says so (`until` null). */
 export interface Hold {
@@ -38,6 +39,7 @@ export function holdsOn(animal: AnimalRecord, on: Day): readonly Hold[] {
     firstShed(animal),
     animal.cooling && animal.cooling.from <= on ? cooled(animal) : null,
     ...placed(animal),
+    treated(animal, on),
   ];
   const standing = all.filter((hold): hold is Hold => hold !== null && (hold.until === null || on < hold.until));
   return standing.sort((a, b) => compareUntil(b.until, a.until));
@@ -131,6 +133,20 @@ function placed(animal: AnimalRecord): readonly Hold[] {
       until: hold.until,
       source: 'placed by a keeper',
     }));
+}
+
+/** Rule CARE-WITHHOLD: food is withheld while a prescription that says so is under way; only the vet’s paper says when it ends. */
+function treated(animal: AnimalRecord, on: Day): Hold | null {
+  const record = withholdsFood(animal, on);
+  if (record === null) return null;
+  const { drug, prescriber, endsOn } = record.written;
+  const until = endsOn === undefined ? null : addDays(endsOn as Day, 1);
+  return {
+    kind: 'treatment',
+    reason: `no food under treatment (${drug}), as ${prescriber} wrote`,
+    until,
+    source: 'the vet’s prescription',
+  };
 }
 
 function compareUntil(a: Day | null, b: Day | null): number {

@@ -3,6 +3,7 @@ import { isDay } from '../days.ts';
 import { isEventId, isId } from '../ids.ts';
 import { WEIGHT_LIMITS_G } from '../units.ts';
 import { locusSchema } from './locusSchema.ts';
+import { doseSchema, prescriptionSchema, prescriptionStoppedSchema } from './treatmentSchemas.ts';
 
 /** Schemas of every event payload, version 1. Foreign data passes here once, at the edge. */
 const text = (most: number) => z.string().check(z.minLength(1), z.maxLength(most));
@@ -38,6 +39,11 @@ export const PAYLOADS = {
     host: maybe(text(60)),
     currency: maybe(text(3)),
     safetyLine: maybe(text(120)),
+  }),
+  'site-rules-set': z.object({
+    secondAtDoses: maybe(z.boolean()),
+    countryProfile: maybe(text(20)),
+    twoPeopleFromM: maybe(z.number().check(z.gt(0), z.lte(12))),
   }),
   'keeper-added': z.object({ name, role: z.enum(SITE_ROLES) }),
   'place-added': z.object({
@@ -92,6 +98,9 @@ export const PAYLOADS = {
   }),
   'hold-lifted': z.object({ reason: z.enum(HOLD_REASONS), by: maybe(name) }),
   'vet-cleared': z.object({ by: name, words: maybe(words) }),
+  'prescription-written': prescriptionSchema,
+  'prescription-stopped': prescriptionStoppedSchema,
+  'dose-given': doseSchema,
   // looking after
   'animal-weighed': z.object({ weightG, confirmed: maybe(z.boolean()) }),
   'opaque-seen': z.object({}),
@@ -124,6 +133,7 @@ export const PAYLOADS = {
     damG: maybe(weightG),
     sire: maybe(id),
   }),
+  'clutch-sired': z.object({ sire: maybe(id) }),
   'clutch-incubated': z.object({ place: maybe(id), setC: maybe(tempC) }),
   'incubation-read': z.object({ tempC, humidityPercent: maybe(z.number().check(z.gte(0), z.lte(100))) }),
   'egg-candled': z.object({ egg: someCount, state: z.enum(CHECKED_STAGES) }),
@@ -136,7 +146,10 @@ export const PAYLOADS = {
     count: someCount,
     useBy: maybe(day),
     source: maybe(name),
+    topical: maybe(text(200)),
   }),
+  'lot-used': z.object({ count: someCount }),
+  'lot-wasted': z.object({ count: someCount, why: maybe(text(200)) }),
   'stock-counted': z.object({ count }),
   // paper
   'card-printed': z.object({ revision: text(40), stock: text(40) }),

@@ -18,6 +18,7 @@ export {
   type LotRecord,
   type PlaceRecord,
   type SiteRecord,
+  type SiteRules,
   UNNAMED_SITE,
 } from './others.ts';
 export { animalsInWalkingOrder, nameOf, occupants, sayPlace, walkingOrder } from './walk.ts';

@@ -25,8 +25,14 @@ export interface LotRecord {
   readonly received: number;
   readonly receivedOn: Day;
   readonly useBy: Day | null;
-  /** The last count, or what came if nobody counted. */
+  readonly source: string | null;
+  /** What the prey was treated with on the outside, as somebody wrote it; null if nobody did. */
+  readonly topical: string | null;
+  /** The last count, or what came if nobody counted, less what was thawed or thrown away since. */
   readonly left: number;
+  readonly used: number;
+  readonly wasted: number;
+  readonly countedOn: Day | null;
 }
 
 /** What an egg was when somebody last looked. */
@@ -89,7 +95,20 @@ export interface SiteRecord {
   readonly safetyLine: string | null;
   /** The site's own rows of the tables of loci, by species and locus; they amend ours or come after them. */
   readonly loci: readonly LocusRow[];
+  readonly rules: SiteRules;
 }
+
+/** What the site asks for beyond the defaults. */
+export interface SiteRules {
+  /** A second person checks each dose. */
+  readonly secondAtDoses: boolean;
+  /** Which country’s record rules the inspector’s pack follows; null: none was chosen. */
+  readonly countryProfile: string | null;
+  /** Snakes from this length on are opened by two people. */
+  readonly twoPeopleFromM: number | null;
+}
+
+const PLAIN_RULES: SiteRules = { secondAtDoses: false, countryProfile: null, twoPeopleFromM: null };
 
 /** A site before anybody named it. */
 export const UNNAMED_SITE: SiteRecord = {
@@ -99,15 +118,27 @@ export const UNNAMED_SITE: SiteRecord = {
   currency: null,
   safetyLine: null,
   loci: [],
+  rules: PLAIN_RULES,
 };
 
 /** The site's facts by their last writer. */
 export function siteRecord(events: readonly SiteEvent[]): SiteRecord {
   const loci = siteLoci(events);
+  const rules = siteRules(events);
   const said = latest(events, 'site-named')?.payload;
-  if (said === undefined) return { ...UNNAMED_SITE, loci };
+  if (said === undefined) return { ...UNNAMED_SITE, loci, rules };
   const { name, timeZone, host, currency, safetyLine } = said;
-  return { name, timeZone, host: host ?? null, currency: currency ?? null, safetyLine: safetyLine ?? null, loci };
+  const facts = { host: host ?? null, currency: currency ?? null, safetyLine: safetyLine ?? null };
+  return { name, timeZone, ...facts, loci, rules };
+}
+
+function siteRules(events: readonly SiteEvent[]): SiteRules {
+  const said = latest(events, 'site-rules-set')?.payload;
+  return {
+    secondAtDoses: said?.secondAtDoses ?? false,
+    countryProfile: said?.countryProfile ?? null,
+    twoPeopleFromM: said?.twoPeopleFromM ?? null,
+  };
 }
 
 /** Each locus by its last writer, in an order that does not depend on arrival. */
@@ -170,10 +201,23 @@ export function placeRecord(id: Id, events: readonly SiteEvent[]): PlaceRecord |
 export function lotRecord(id: Id, events: readonly SiteEvent[]): LotRecord | null {
   const got = latest(events, 'lot-received');
   if (got === undefined) return null;
-  const counted = events.filter((event) => event.kind === 'stock-counted').at(-1);
-  const { prey, eachG, count, useBy } = got.payload;
-  const left = counted?.payload.count ?? count;
-  return { id, prey, eachG, received: count, receivedOn: got.day, useBy: (useBy as Day | undefined) ?? null, left };
+  const { prey, eachG, count, useBy, source, topical } = got.payload;
+  const came = { prey, eachG, received: count, receivedOn: got.day, useBy: (useBy as Day | undefined) ?? null };
+  return { id, ...came, source: source ?? null, topical: topical ?? null, ...whatIsLeft(id, count, events) };
+}
+
+/** A count begins anew: what was thawed before it is in it already. */
+function whatIsLeft(id: Id, received: number, events: readonly SiteEvent[]) {
+  let [left, used, wasted] = [received, 0, 0];
+  let countedOn: Day | null = null;
+  for (const event of events) {
+    if (event.subjects[0] !== id) continue;
+    if (event.kind === 'stock-counted') [left, countedOn] = [event.payload.count, event.day];
+    if (event.kind === 'lot-used') used += event.payload.count;
+    if (event.kind === 'lot-wasted') wasted += event.payload.count;
+    if (event.kind === 'lot-used' || event.kind === 'lot-wasted') left = Math.max(0, left - event.payload.count);
+  }
+  return { left, used, wasted, countedOn };
 }
 
 /** The clutch that these events are about; null if none laid or bore it. */
@@ -187,7 +231,8 @@ export function clutchRecord(id: Id, events: readonly SiteEvent[]): ClutchRecord
   if (dam === undefined) return null;
   const lastMs: Record<string, number> = {};
   for (const event of events) lastMs[event.kind] = Math.max(lastMs[event.kind] ?? 0, event.clock[0]);
-  const { sire, slugs } = founding.payload;
+  const { slugs } = founding.payload;
+  const { sire } = (latest(events, 'clutch-sired') ?? founding).payload;
   const begun = { id, dam, sire: (sire as Id | undefined) ?? null, laidOn: founding.day, slugs: slugs ?? 0, lastMs };
   if (founding.kind === 'young-born') return { ...begun, ...UNHATCHED, ...bornRecord(founding) };
   const { eggs, clutchG } = founding.payload;

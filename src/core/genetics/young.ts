@@ -1,9 +1,9 @@
 import { type CarriedChance, carriedAt, type KeyChances } from './carried.ts';
 import { add, type Fraction, fraction, multiply, ZERO } from './fraction.ts';
-import type { OnProgress } from './inbreeding.ts';
 import { type LocusRow, type LocusTable, showsInOneDose } from './loci/index.ts';
 import { type Cross, locusOrder, type Sex } from './model.ts';
 import { HIDDEN, type Outcomes, type Part, type PartPhenotype } from './outcomes.ts';
+import type { OnProgress } from './pedigreeArrays.ts';
 import { lookOf, NORMAL_LOOK, namedPair, WILD } from './phenotype.ts';
 import { countsOf, type Phenotype, topPhenotypes } from './product.ts';
 import { addWeight } from './weights.ts';

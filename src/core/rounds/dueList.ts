@@ -1,8 +1,9 @@
 import type { AnimalRecord } from '../animal/index.ts';
 import { type Due, type Meal, nextFeedDue, type PreyAtHand, plannedMeal } from '../care/index.ts';
-import { type Day, daysBetween } from '../days.ts';
+import type { Day } from '../days.ts';
 import { animalsInWalkingOrder, type Facility, sayPlace } from '../facility/index.ts';
 import type { Problem } from '../problems.ts';
+import { lastDayOf } from '../stock/lots.ts';
 
 /** One animal of the day's list. */
 export interface DueLine {
@@ -73,9 +74,7 @@ function thawLine(facility: Facility, prey: string, need: { items: number; anima
 
 /** What is at hand in the freezer on a day: lots with something left that are not past their day, oldest first. */
 export function preyAtHand(facility: Facility, on: Day): readonly PreyAtHand[] {
-  const good = [...facility.lots.values()].filter(
-    (lot) => lot.left > 0 && (lot.useBy === null || daysBetween(on, lot.useBy) >= 0),
-  );
+  const good = [...facility.lots.values()].filter((lot) => lot.left > 0 && on <= lastDayOf(lot));
   return good
     .sort((a, b) => (`${a.receivedOn} ${a.id}` < `${b.receivedOn} ${b.id}` ? -1 : 1))
     .map((lot) => ({ prey: lot.prey, eachG: lot.eachG, count: lot.left }));

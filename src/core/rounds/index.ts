@@ -8,3 +8,4 @@ export {
   type ThawLine,
   thawList,
 } from './dueList.ts';
+export { feedRack, offerAmended, preyUsed, type RackFeeding, sayFew } from './rackFeeding.ts';

@@ -245,6 +245,17 @@ describe('a clutch', () => {
       pippedOn: '2026-06-01',
     });
   });
+  it('has the sire that was named last, or none again', () => {
+    const named = (sire?: Id): Line => [
+      '2026-04-05',
+      'clutch-sired',
+      sire === undefined ? {} : { sire },
+      { subjects: [CLUTCH] },
+    ];
+    const sireOf = (...lines: readonly Line[]) =>
+      site(...PAIR, laid('2026-04-03'), ...lines).clutches.get(CLUTCH)?.sire;
+    expect([sireOf(), sireOf(named(OTHER)), sireOf(named(OTHER), named())]).toEqual([SIRE, OTHER, null]);
+  });
   it('of live young has no eggs to candle', () => {
     const born: Line = [
       '2026-06-01',

@@ -93,6 +93,14 @@ describe('a hatch-out', () => {
     expect(drafts.map((one) => one.kind)).toEqual(['clutch-hatched', 'animal-added', 'traits-set', 'note-made']);
     expect(drafts.at(-1)?.subjects).toEqual([out.young[0], CLUTCH]);
   });
+  it('names the sire that was chosen at hatching for the clutch too', () => {
+    const lines = [...PAIR, traits(SIRE, 'alb/+; pie/+'), traits(DAM, 'alb/+; pie/+'), laid(null)];
+    const facility = site(...lines);
+    const chosen = { ...clutchIn(facility), sire: SIRE };
+    const out = value(hatchOut(facility, chosen, [{ count: 1, look: normal }], setting()));
+    const drafts = out.decision.kind === 'refused' ? [] : out.decision.drafts;
+    expect(drafts.map((one) => one.kind)).toEqual(['clutch-hatched', 'clutch-sired', 'animal-added', 'traits-set']);
+  });
   it('of more than was laid is refused as a whole', () => {
     const lines = site(...HETS);
     const out = value(hatchOut(lines, clutchIn(lines), [{ count: 7, look: normal }], setting()));
@@ -103,6 +111,46 @@ describe('a hatch-out', () => {
     const plain = HETS.map((line) => (line[1] === 'animal-added' ? added({ sex: line[2].sex }, line[3]) : line));
     const born = hatchedSite(plain, [{ count: 1, look: normal }]);
     expect(youngOf(born, clutchIn(born))[0]?.number).toBeNull();
+  });
+});
+
+describe('the young of a litter', () => {
+  const born: Line = [
+    '2026-04-03',
+    'young-born',
+    { clutch: CLUTCH, young: 3, stillborn: 1 },
+    { subjects: [DAM, CLUTCH] },
+  ];
+  const facility = site(...PAIR, born);
+  const typed = value(readTraits('wt', lociFor(facility, 'Python regius').loci, null)).traits;
+  const enter = (count: number, on = '2026-04-03', within = facility) =>
+    value(
+      hatchOut(within, { ...clutchIn(within), sire: SIRE }, [{ count, typed }], {
+        ...setting(),
+        moment: { ...setting().moment, day: day(on) },
+      }),
+    ).decision;
+  it('get records of the day of birth, and the birth is not written again', () => {
+    const decision = enter(2);
+    expect(decision.kind).toBe('accepted');
+    const kinds = decision.kind === 'accepted' ? decision.drafts.map(({ kind }) => kind) : [];
+    const young = ['animal-added', 'traits-set', 'note-made'];
+    expect(kinds).toEqual(['clutch-sired', ...young, ...young]);
+    expect(decision.kind === 'accepted' && decision.drafts[0]?.day).toBe('2026-04-03');
+  });
+  it.each([
+    ['more than were born alive', 4, '2026-04-03', 'litter-too-many'],
+    ['a day before the birth', 1, '2026-04-02', 'before-laying'],
+    ['a day to come', 1, '2026-06-06', 'date-future'],
+    ['a count that is none', -1, '2026-04-03', 'count-whole'],
+  ])('are refused for %s', (_case, count, on, code) => {
+    const decision = enter(count, on);
+    expect(decision.kind === 'refused' && decision.problem.code).toBe(code);
+  });
+  it('are counted with those that have a record already', () => {
+    const one = added({ clutch: CLUTCH, dam: DAM }, { subjects: [id(700)] }, '2026-04-04');
+    const decision = enter(3, '2026-04-03', site(...PAIR, born, one));
+    expect(decision.kind === 'refused' && decision.problem.message).toContain('1 have a record');
   });
 });
 

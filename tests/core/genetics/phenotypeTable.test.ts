@@ -177,11 +177,21 @@ describe('the order of a table', () => {
     for (let row = 0; row < table.size; row += 997) expect(table.chances[row]).toBe(toNumber(table.chanceAt(row)));
   });
 
-  it('holds where doubles cannot tell chances apart', () => {
-    const close = upTo(270, (at) => 10n ** 30n + BigInt((at * 7919) % 270));
-    const table = value(phenotypeTable(weighing(close, close)));
-    expect([table.exact, new Set(table.chances).size < 270]).toEqual([false, true]);
+  // Shares that differ in the last bit or not at all; the last look weighs as the first.
+  const close = (count: number) =>
+    upTo(count, (at) => 10n ** 30n + 10n ** 14n * BigInt((at * 61) % (count - 1)) + BigInt(at % (count - 1)));
+  it.each([
+    ['on both sides of a power of two', 256, 512],
+    ['far from one', 250, 300],
+  ])('holds where doubles cannot tell chances apart, %s', (_, one, other) => {
+    const table = value(phenotypeTable(weighing(close(one), close(other))));
+    expect([table.exact, new Set(table.chances).size < 2000]).toEqual([false, true]);
     checkOrder(table);
+  });
+
+  it('is called exact up to a total below 2^53', () => {
+    const exact = (...weights: readonly bigint[]) => value(phenotypeTable(weighing(weights))).exact;
+    expect([exact(2n ** 53n - 2n, 1n), exact(2n ** 53n - 1n, 1n)]).toEqual([true, false]);
   });
 
   it('does not mind a factor that all weights of a part share', () => {

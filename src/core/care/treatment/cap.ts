@@ -30,15 +30,16 @@ export interface CapQuestion {
   readonly capPercent?: number | undefined;
 }
 
-/** Where a route leads: capitals, dots, hyphens and blanks do not matter. */
+/** Where a route leads: capitals, dots, hyphens, blanks and a “by” or “via” before it do not matter. */
 export function wayOf(route: string): Way {
   const word = route
     .toLowerCase()
     .replaceAll('.', '')
     .replace(/[\s_-]+/g, ' ')
     .trim();
-  if (STOMACH.has(word)) return 'stomach';
-  return OTHER.has(word) ? 'other' : 'unknown';
+  const bare = word.replace(/^(?:by|via) (?:an? |the )?/, '');
+  if (STOMACH.has(word) || STOMACH.has(bare)) return 'stomach';
+  return OTHER.has(word) || OTHER.has(bare) ? 'other' : 'unknown';
 }
 
 /** Rule CARE-CAP: the warnings of a volume, or `over-cap`; also `text-missing`, `not-finite`, `not-positive` for route and cap. */

@@ -1,6 +1,13 @@
 export { type Dose, type Mass, massInG, mgPerKgOf, mgPerMlOf, type Strength } from './amount.ts';
 export { CAP_PERCENT, type Way, wayOf } from './cap.ts';
 export {
+  type ConfirmedDose,
+  type DoseRules,
+  decideDose,
+  decidePrescription,
+  decideStop,
+} from './decideDose.ts';
+export {
   DOSE_CAUTION,
   type DoseAnswer,
   type DoseQuestion,
@@ -19,6 +26,7 @@ export {
   prescriptionState,
 } from './prescription.ts';
 export { COURSE_SHARES, type Course, type DoseSchedule, doseSchedule, doseTimeFault } from './schedule.ts';
+export { enteredDose, type Treatment, treatmentBy, treatmentsOn } from './standing.ts';
 export { type Drawn, drawUp, MOST_DIFFERENCE_PERCENT, markOf, roundToMark, SYRINGES_ML, sayMl } from './syringe.ts';
 export { TENFOLD_FROM, tenfoldFault } from './tenfold.ts';
 export {
@@ -30,4 +38,5 @@ export {
   type TubeSheet,
   tubeSheet,
 } from './tube.ts';
+export { isTreated, prescriptionOf, withholdsFood } from './underWay.ts';
 export { isYoung, WEIGHT_DAYS, type Weighed, type WeighedFor, weightFault } from './weighed.ts';

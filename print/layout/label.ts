@@ -1,0 +1,97 @@
+import {
+  type Day,
+  type LabelContent,
+  type LabelLine,
+  ok,
+  type Result,
+  refuse,
+  sayDayShort,
+} from '../../src/core/index.ts';
+import { qrPayload } from '../qr/payload.ts';
+import type { PrinterProfile } from '../qr/profiles.ts';
+import { labelSymbols, type QrSymbol } from '../qr/symbol.ts';
+import type { Stock } from '../stocks/stock.ts';
+import { type Face, finish } from './card.ts';
+import type { CodeRoom } from './frame.ts';
+import type { SetFace } from './front.ts';
+import { type LabelFrame, labelFrames } from './labelFrame.ts';
+import type { Measure } from './measure.ts';
+import { setSign } from './sign.ts';
+import { setTag } from './tag.ts';
+import { FORMS, type Form, type Worded, word } from './words.ts';
+
+/** What a label is set with. */
+export interface LabelSetting {
+  readonly stock: Stock;
+  readonly printer: PrinterProfile;
+  readonly measure: Measure;
+  readonly printedOn: Day;
+  readonly host?: string | undefined;
+}
+
+/** A label's face with the code that stands on it. */
+export interface LaidLabel {
+  readonly face: Face;
+  readonly code: CodeRoom;
+  readonly symbol: QrSymbol;
+}
+
+/**
+ * Sets a label: with the longest words and the largest code that the stock’s size offers, and then in the largest type. A code
+ * with the site’s address that is too large for a small label gives way to the bare id, which the app reads as well.
+ * Errors: `glyph-missing`, `piece-unfit`. Nothing is cut or dropped.
+ */
+export function layLabel(label: LabelContent, setting: LabelSetting): Result<LaidLabel> {
+  const lines: Worded<LabelLine>[] = [];
+  for (const line of label.lines) {
+    const worded = word(line, line.strong ? 'bold' : 'regular', setting.measure);
+    if (!worded.ok) return worded;
+    if (worded.value.wordings.length > 0) lines.push(worded.value);
+  }
+  const print = word(smallPrint(label, setting.printedOn), 'regular', setting.measure);
+  if (!print.ok) return print;
+  for (const symbol of payloadsOf(label, setting.host).flatMap(labelSymbols)) {
+    const frames = labelFrames(label.kind, setting.stock, symbol.size, setting.printer);
+    for (const [limit, frame] of tries(frames)) {
+      const face = setOn(label, lines, frame, { print: print.value, measure: setting.measure, limit });
+      if (face !== null) return ok({ face: finish(face, false), code: frame.code, symbol });
+    }
+  }
+  return refuse('piece-unfit', { what: label.called, stock: setting.stock.id });
+}
+
+/** Shorter words and a smaller code cost the same; of two tries that cost as much, the larger code comes first. */
+function tries(frames: readonly LabelFrame[]): readonly (readonly [Form, LabelFrame])[] {
+  const all = frames.flatMap((frame, smaller) =>
+    FORMS.map((form, shorter) => ({ form, frame, cost: smaller + shorter })),
+  );
+  return all.toSorted((a, b) => a.cost - b.cost).map(({ form, frame }) => [form, frame]);
+}
+
+interface Setter {
+  readonly print: Worded<unknown>;
+  readonly measure: Measure;
+  readonly limit: Form;
+}
+
+function setOn(
+  { kind }: LabelContent,
+  lines: readonly Worded<LabelLine>[],
+  frame: LabelFrame,
+  { print, measure, limit }: Setter,
+): SetFace | null {
+  return kind === 'clutch' || kind === 'pairing'
+    ? setTag(lines, { frame, measure, print }, limit)
+    : setSign(kind, lines, frame, measure, limit);
+}
+
+function payloadsOf({ code }: LabelContent, host: string | undefined): readonly string[] {
+  return code.says === 'text' ? [code.text] : [...new Set([qrPayload(code.id, host), code.id])];
+}
+
+/** Only a clutch tag has it: what else is printed here does not go out of date. */
+function smallPrint(label: LabelContent, printedOn: Day) {
+  const revision = label.revision.slice(0, 4);
+  const medium = `${sayDayShort(printedOn)} · rev ${revision}`;
+  return { long: `printed ${medium}`, medium, short: `${printedOn} · ${revision}` };
+}

@@ -1,0 +1,1 @@
+export { PackPart } from './PackPart.tsx';

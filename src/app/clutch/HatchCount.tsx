@@ -1,0 +1,46 @@
+import { useSignal, useSignalEffect } from '@preact/signals';
+import { type ClutchRecord, type Day, decideClutch, eggsLeft, sayDay } from '../../core/index.ts';
+import { ProblemLine } from '../look/ProblemLine.tsx';
+import { useApp } from '../model/app.ts';
+import { DayChoice } from '../record/DayChoice.tsx';
+import { CountStep } from './CountStep.tsx';
+import type { HatchDraft } from './hatchDraft.ts';
+import { sayCount } from './sayClutch.ts';
+import { momentOn } from './writing.ts';
+
+interface HatchCountProps {
+  readonly clutch: ClutchRecord;
+  readonly draft: HatchDraft;
+  change(part: Partial<HatchDraft>): void;
+}
+
+/** How many, and on which day; what cannot be is said at once. */
+export function HatchCount({ clutch, draft, change }: HatchCountProps) {
+  const app = useApp();
+  const isEggs = clutch.bears === 'eggs';
+  const day = useSignal<Day | null>(draft.day);
+  useSignalEffect(() => {
+    if (day.value !== draft.day) change({ day: day.value });
+  });
+  const decision = isEggs
+    ? decideClutch(app.site.facility.value, clutch, { do: 'hatched', hatched: draft.hatched }, momentOn(app, draft.day))
+    : null;
+  return (
+    <section class="hatch-count" aria-labelledby="count-title">
+      <h2 id="count-title">{isEggs ? 'How many hatched?' : 'How many to enter?'}</h2>
+      <CountStep label={isEggs ? 'Hatched' : 'Young'} count={draft.hatched} set={(hatched) => change({ hatched })} />
+      <p class="soft">
+        {isEggs
+          ? `${sayCount(clutch)} when laid, ${eggsLeft(clutch)} not seen to fail.`
+          : `Born ${sayDay(clutch.laidOn)}: ${sayCount(clutch)}.`}
+      </p>
+      {decision?.kind === 'refused' && <ProblemLine problem={decision.problem} />}
+      {isEggs && (
+        <details class="hatch-day">
+          <summary>{draft.day === null ? 'On another day than today' : `On ${sayDay(draft.day)}`}</summary>
+          <DayChoice day={day} />
+        </details>
+      )}
+    </section>
+  );
+}

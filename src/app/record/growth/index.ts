@@ -1,0 +1,1 @@
+export { GrowthPart } from './GrowthPart.tsx';

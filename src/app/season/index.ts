@@ -1,0 +1,3 @@
+export { PlanScreen } from './PlanScreen.tsx';
+export { ProjectScreen } from './ProjectScreen.tsx';
+export { SeasonScreen } from './SeasonScreen.tsx';

@@ -1,0 +1,49 @@
+import { useSignal } from '@preact/signals';
+import { type AnimalRecord, type PrescriptionRecord, type Problem, sayAnimal, sayId } from '../../core/index.ts';
+import { useApp } from '../model/app.ts';
+import { Sheet } from '../shell/Sheet.tsx';
+import { stopOf } from './giving.ts';
+import { TextLine } from './TextLine.tsx';
+
+interface StopSheetProps {
+  readonly animal: AnimalRecord;
+  readonly record: PrescriptionRecord;
+  readonly onClose: () => void;
+}
+
+/** The vet’s word that a prescription ends, with the vet’s name. */
+export function StopSheet({ animal, record, onClose }: StopSheetProps) {
+  const app = useApp();
+  const by = useSignal('');
+  const why = useSignal<Problem | null>(null);
+  function stop(event: Event): void {
+    event.preventDefault();
+    const decision = stopOf(app, animal, record.id, by.value);
+    why.value = decision.kind === 'refused' ? decision.problem : null;
+    if (decision.kind === 'refused') return;
+    onClose();
+    void app.desk.decided(animal.id, decision);
+  }
+  return (
+    <Sheet title={`Stopped by the vet: ${record.written.drug}`} onClose={onClose}>
+      <p class="slide-sheet-id">
+        {sayAnimal(animal)}, {sayId(animal.id)}
+      </p>
+      <p>
+        Only the vet ends a prescription before its last dose. From then on nothing more is worked out from it; what was
+        given stays on the record.
+      </p>
+      <form onSubmit={stop} noValidate>
+        <TextLine label="Name of the vet" value={by} most={80} fault={why.value} />
+        <div class="answers">
+          <button type="button" class="answer" onClick={onClose}>
+            Write nothing
+          </button>
+          <button type="submit" class="answer answer-yes">
+            Write stopped
+          </button>
+        </div>
+      </form>
+    </Sheet>
+  );
+}

@@ -1,0 +1,1 @@
+export { TreatmentPart } from './TreatmentPart.tsx';

@@ -1,0 +1,1 @@
+export { PrescriptionScreen } from './PrescriptionScreen.tsx';

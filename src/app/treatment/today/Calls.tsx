@@ -1,0 +1,38 @@
+import { type Day, sayAnimal } from '../../../core/index.ts';
+import { SpokenDay } from '../../look/SpokenDay.tsx';
+import type { CallLine } from './todayView.ts';
+
+interface CallsProps {
+  readonly calls: readonly CallLine[];
+  readonly today: Day;
+}
+
+/** Whom the vet wants to see again, and which papers ran out before their course was done. */
+export function Calls({ calls, today }: CallsProps) {
+  return (
+    <section class="calls" aria-labelledby="calls-title">
+      <h2 id="calls-title">Rechecks, next 14 days</h2>
+      {calls.length === 0 ? (
+        <p class="soft">None is written down.</p>
+      ) : (
+        <ul>
+          {calls.map((call) => (
+            <li key={`${call.treatment.record.id} ${call.why}`} class={call.on <= today ? 'call-now' : ''}>
+              <a href={`/animal/${call.animal.id}`}>
+                <strong>{sayAnimal(call.animal)}</strong>
+                <span>{sayCall(call, today)}</span>
+                <SpokenDay day={call.on} today={today} />
+              </a>
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+function sayCall({ why, on, treatment }: CallLine, today: Day): string {
+  const { drug, prescriber } = treatment.record.written;
+  if (why === 'expired') return `${drug}: paper or drug ran out before the course was done; call ${prescriber}`;
+  return on < today ? `recheck by ${prescriber} was due` : `recheck by ${prescriber}`;
+}

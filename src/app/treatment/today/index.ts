@@ -1,0 +1,1 @@
+export { TreatmentsScreen } from './TreatmentsScreen.tsx';

@@ -1,0 +1,2 @@
+export type { PlanAnswer, PlanOptions, PlanProgress, PlanStatus } from './answer.ts';
+export { solvePlan } from './solvePlan.ts';
