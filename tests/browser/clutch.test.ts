@@ -270,8 +270,8 @@ describe('a hatch-out', () => {
     await page.getByRole('textbox', { name: 'normal' }).fill('2');
     await button(/^Write: 4 hatched/).click();
     await page.getByText('4 records').waitFor();
-    // Lark is visual Albino and Heron het: with two of four Albino both can be, and their chances stand beside them.
-    await page.getByText('Several males can have given them all').waitFor();
+    // Named at the hatch, Lark is the clutch’s sire from now on, and the young are held against him alone.
+    await page.getByText('Lark, written as the sire, can have given them all', { exact: false }).waitFor();
     const isHers = ({ payload }: { readonly payload: unknown }) =>
       (payload as { readonly clutch?: string }).clutch === SWIFTS_CLUTCH;
     const sires = async () =>

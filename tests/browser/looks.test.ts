@@ -35,6 +35,10 @@ const SCREENS: Readonly<Record<string, string>> = {
   '/more': '.more',
   '/print': '.press',
   '/books': '.books .device-lines',
+  '/loci': '.loci',
+  '/pairing': '.pairing',
+  '/season': '.season-page',
+  '/season/plan': '.season-plan',
 };
 
 describe('a phone of 390 by 844', () => {

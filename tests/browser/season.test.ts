@@ -277,13 +277,20 @@ describe('the season plan', () => {
     await kept.waitFor();
     await page.reload();
     expect(await words(kept)).toContain('a pairing is in the log only once it is written');
-    expect(await kept.getByRole('link').allTextContents()).toEqual(['Alder × Fern', 'Alder × Gorse', 'Alder × Poppy']);
+    expect(await kept.getByRole('listitem').getByRole('link').allTextContents()).toEqual([
+      'Alder × Fern',
+      'Alder × Gorse',
+      'Alder × Poppy',
+    ]);
     expect(await goal(1).inputValue()).toBe('Clown');
+    const cards = await kept.getByRole('link', { name: 'Print the pairing cards' }).getAttribute('href');
     await page.emulateMedia({ media: 'print' });
     expect(await Promise.all([kept, button('Work out the plan')].map((one) => one.isVisible()))).toEqual([true, false]);
     await page.emulateMedia({ media: 'screen' });
     await kept.getByRole('button', { name: 'Drop this plan' }).click();
     expect(await kept.count()).toBe(0);
+    await page.goto(`${app.url}${cards}`);
+    await button(/^Make the PDF of 3 pairing cards/).waitFor();
   });
 });
 

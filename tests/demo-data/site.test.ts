@@ -83,7 +83,7 @@ describe('the log of the demo site', () => {
   test('has eighteen months of 50,000 to 90,000 events of every kind', () => {
     expect(events.length).toBeGreaterThan(50_000);
     expect(events.length).toBeLessThan(90_000);
-    expect(new Set(events.map((event) => event.kind)).size).toBe(36);
+    expect(new Set(events.map((event) => event.kind)).size).toBe(37);
     expect(count('slip-made')).toBeGreaterThanOrEqual(24);
   });
 

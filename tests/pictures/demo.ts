@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DEMO_TODAY } from '../../demo-data/index.ts';
 import type { Manifest } from '../../print/index.ts';
-import { type AnimalRecord, foldFacility, parseEvent } from '../../src/core/index.ts';
+import { type AnimalRecord, type Facility, foldFacility, parseEvent } from '../../src/core/index.ts';
 
 /** The built program; the pictures are taken from the folder of the repository, as npm runs them. */
 export const MAIN = 'dist/src/cli/main.js';
@@ -66,7 +66,19 @@ export function youngWithParents(): string {
   return young.id;
 }
 
+/** The clutch of the demo that hatched last. */
+export function lastClutch(): string {
+  const hatched = [...demoSite().clutches.values()].filter((one) => one.hatchedOn !== null);
+  const [last] = hatched.sort((a, b) => ((a.hatchedOn ?? '') > (b.hatchedOn ?? '') ? -1 : 1));
+  if (last === undefined) throw new Error('The demo has no clutch that hatched.');
+  return last.id;
+}
+
 function demoAnimals(): readonly AnimalRecord[] {
+  return [...demoSite().animals.values()].filter((one) => one.left === null);
+}
+
+function demoSite(): Facility {
   const events = readFileSync(SITE, 'utf8')
     .trim()
     .split('\n')
@@ -74,7 +86,7 @@ function demoAnimals(): readonly AnimalRecord[] {
       const read = parseEvent(JSON.parse(line));
       return read.ok ? [read.value] : [];
     });
-  return [...foldFacility(events).animals.values()].filter((one) => one.left === null);
+  return foldFacility(events);
 }
 
 /** What the press made: the PDF and where each card lies on it. */

@@ -1,6 +1,6 @@
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import type { RunningApp } from '../browser/runningApp.ts';
-import { type Due, firstIn, type Pair, pairOfHets, youngWithParents } from './demo.ts';
+import { type Due, firstIn, lastClutch, type Pair, pairOfHets, youngWithParents } from './demo.ts';
 import type { Shoot } from './shoot.ts';
 
 type Walk = readonly [Due, Due, Due, Due];
@@ -148,6 +148,14 @@ export async function takeOnADesk(browser: Browser, app: RunningApp, walk: Walk,
     .first()
     .waitFor();
   await shoot.screen(page, 'pedigree');
+  await go(page, '/season');
+  await page.getByRole('heading', { name: 'Females by month' }).waitFor();
+  await page.waitForTimeout(STILL_MS);
+  await shoot.screen(page, 'season');
+  await go(page, `/clutch/${lastClutch()}`);
+  await page.getByRole('heading', { name: 'What the young say' }).waitFor();
+  await page.waitForTimeout(STILL_MS);
+  await shoot.screen(page, 'clutch');
   await page.context().close();
 }
 

@@ -73,7 +73,8 @@ const FEW = LABELS.filter(({ kind }, at) => kind !== 'stamp' || at % 3 === 0);
 /** What is too much for the smallest labels, all of it or in part; dots that are coarse need larger codes. */
 const UNFIT: Readonly<Record<string, readonly LabelKind[]>> = {
   'a4-38.1x21.2': ['clutch', 'layout-test', 'pairing', 'place'],
-  'roll-50x25': ['clutch', 'pairing'],
+  'roll-50x25': ['clutch'],
+  'roll-50x25 thermal-203': ['clutch', 'pairing'],
   'roll-70x25 thermal-8mm': ['clutch'],
   'roll-40x15': ['clutch', 'pairing', 'place', 'stamp'],
   'roll-40x15 thermal-8mm': ['clutch', 'layout-test', 'pairing', 'place', 'stamp'],
