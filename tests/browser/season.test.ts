@@ -290,7 +290,7 @@ describe('the season plan', () => {
     await kept.getByRole('button', { name: 'Drop this plan' }).click();
     expect(await kept.count()).toBe(0);
     await page.goto(`${app.url}${cards}`);
-    await button(/^Make the PDF of 3 pairing cards/).waitFor();
+    await page.getByRole('button', { name: /^Make the PDF of 3 pairing cards/ }).waitFor();
   });
 });
 
