@@ -288,8 +288,10 @@ test('who left is no mate without a question, and a male’s part says when he i
   await button('Paired with …').click();
   await page.getByText('Scan the mate of Snipe').waitFor();
   await scan(DOVE.id);
-  await page.waitForURL(`**/animal/${SNIPE.id}`);
+  await stripSays('paired: Snipe × Dove');
   await open(`/animal/${DOVE.id}`, /Dove/);
+  await button('Apart').first().click();
+  await stripSays('apart: Snipe × Dove');
   await button('Paired with …').first().click();
   await scan(CROW.id);
   await page
