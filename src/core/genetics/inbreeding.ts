@@ -2,8 +2,6 @@ import { AncestorWalk } from './ancestorWalk.ts';
 import { type OnProgress, ownShare, type PedigreeArrays } from './pedigreeArrays.ts';
 import { LANES, type SireFamily, SireWalk } from './sireWalk.ts';
 
-export type { OnProgress } from './pedigreeArrays.ts';
-
 /** One generation of a pedigree on its way: those with two known parents, by sire, and how many ancestors they have. */
 interface Generation {
   readonly families: readonly SireFamily[];
