@@ -57,8 +57,11 @@ export interface DeviceLog extends EventLog {
   /** The oldest unsent events. */
   outbox(limit: number): Promise<readonly LogEvent[]>;
   unsent(): Promise<Unsent>;
-  /** Takes acknowledged events out of the outbox, and refused ones aside. */
-  clearOutbox(ids: readonly EventId[], refused?: readonly Refusal[]): Promise<void>;
+  /**
+   * Takes acknowledged events out of the outbox, and refused ones aside. Nothing happens when the device has begun
+   * another epoch since it sent them: the hub that answered may have lost them again.
+   */
+  clearOutbox(epoch: string | null, ids: readonly EventId[], refused?: readonly Refusal[]): Promise<void>;
   refused(): Promise<readonly Refusal[]>;
   /** Stores events and hub cursor in one transaction; `stale` when the page does not continue what is here. */
   applyPage(page: HubPage, nowMs: number): Promise<'applied' | 'stale'>;

@@ -63,12 +63,12 @@ async function pushStep({ log, hub }: Parties, total: Total): Promise<Step | nul
   if (epoch === null || first === undefined) return null;
   const called = await hub.push({ epoch, events: batch.map(written) });
   if (called.how === 'too-large' && batch.length === 1) {
-    await log.clearOutbox([], [refusal(first.id, 'event-malformed')]);
+    await log.clearOutbox(epoch, [], [refusal(first.id, 'event-malformed')]);
     return 'moved';
   }
   if (called.how !== 'answered') return lost(log, called);
   const { ack, rejected } = called.value;
-  await log.clearOutbox(ack, rejected);
+  await log.clearOutbox(called.value.epoch, ack, rejected);
   total.sent += ack.length;
   // A hub that neither takes nor refuses would be asked for ever.
   return ack.length + rejected.length > 0 ? 'moved' : null;

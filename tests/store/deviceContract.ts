@@ -65,12 +65,21 @@ export function deviceContract({ name, start, stop, open, logDrafts, durable }: 
 
     test('only what was acknowledged leaves the outbox, in any order', async () => {
       await log.append(events(0, 5));
-      await log.clearOutbox([idOf(2), idOf(4), idOf(77)]);
+      await log.clearOutbox(null, [idOf(2), idOf(4), idOf(77)]);
       expect(ids(await log.outbox(10))).toEqual(ids([event(0), event(1), event(3)]));
-      await log.clearOutbox([idOf(0)], [{ id: idOf(1), code: 'event-malformed' }]);
+      await log.clearOutbox(null, [idOf(0)], [{ id: idOf(1), code: 'event-malformed' }]);
       expect(ids(await log.outbox(10))).toEqual(ids([event(3)]));
       expect(await log.refused()).toEqual([{ id: idOf(1), code: 'event-malformed' }]);
       expect(await log.head()).toBe(5);
+    });
+
+    test('an acknowledgement of another epoch is none', async () => {
+      await log.startEpoch('e1');
+      await log.append(events(0, 2));
+      await log.startEpoch('e2');
+      await log.clearOutbox('e1', [idOf(0)], [{ id: idOf(1), code: 'event-malformed' }]);
+      expect((await log.unsent()).count).toBe(2);
+      expect(await log.refused()).toEqual([]);
     });
 
     test.each([
@@ -104,7 +113,7 @@ export function deviceContract({ name, start, stop, open, logDrafts, durable }: 
       await log.startEpoch('e1');
       await log.applyPage({ epoch: 'e1', after: 0, events: events(0, 3), next: 3 }, NOW);
       await logDrafts(log, NOW, [event(5)]);
-      await log.clearOutbox([idOf(5)]);
+      await log.clearOutbox('e1', [idOf(5)]);
       await log.startEpoch('e2');
       expect(await log.device()).toMatchObject({ epoch: 'e2', hubCursor: 0 });
       expect(ids(await log.outbox(10))).toEqual(ids([...events(0, 3), event(5)]));
@@ -129,11 +138,11 @@ export function deviceContract({ name, start, stop, open, logDrafts, durable }: 
 
     test('packing away changes nothing that can be asked', async () => {
       await log.append(events(0, 30));
-      await log.clearOutbox(ids(events(0, 10)) as LogEvent['id'][]);
+      await log.clearOutbox(null, ids(events(0, 10)) as LogEvent['id'][]);
       await log.compact();
       await log.append(events(30, 40));
       expect(ids(await log.outbox(100))).toEqual(ids(events(10, 40)));
-      await log.clearOutbox(ids(events(10, 35)) as LogEvent['id'][]);
+      await log.clearOutbox(null, ids(events(10, 35)) as LogEvent['id'][]);
       expect(ids(await log.outbox(100))).toEqual(ids(events(35, 40)));
       expect(ids(await readAll(log, 7))).toEqual(ids(events(0, 40)));
       expect(new Set(ids(await log.history(animal(1))))).toEqual(new Set([1, 8, 15, 22, 29, 36].map(idOf)));

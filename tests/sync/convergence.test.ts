@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Fate, Planted } from './simulated.ts';
-import { type Act, acts, fates, lateReply, live } from './world.ts';
+import { type Act, acts, fates, lateAcknowledgement, lateReply, live } from './world.ts';
 
 describe('devices and hub', () => {
   const log = { do: 'log', device: 0, count: 4 } as const;
@@ -34,6 +34,11 @@ describe('devices and hub', () => {
   test('with a page that arrives late, from before a restored backup', async () => {
     expect(await lateReply('none')).toEqual([]);
     expect(await lateReply('stale page accepted')).not.toEqual([]);
+  });
+
+  test('with an acknowledgement that arrives late, from before a restored backup', async () => {
+    expect(await lateAcknowledgement('none')).toEqual([]);
+    expect(await lateAcknowledgement('stale acknowledgement accepted')).not.toEqual([]);
   });
 
   const restored: readonly Act[] = [

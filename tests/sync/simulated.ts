@@ -11,6 +11,7 @@ export type Planted =
   | 'none'
   | 'outbox cleared on sending'
   | 'stale page accepted'
+  | 'stale acknowledgement accepted'
   | 'old epoch kept after a restore'
   | 'acknowledged before it is stored'
   | 'cursor moved without its events'
@@ -26,6 +27,7 @@ export class SimulatedHub {
   #epoch = 1;
   #devices = 0;
   #backup: readonly LogEvent[] = [];
+  #last: Promise<unknown> = Promise.resolve();
   rows: LogEvent[] = [];
 
   constructor(planted: Planted) {
@@ -40,7 +42,12 @@ export class SimulatedHub {
     this.#backup = [...this.rows];
   }
 
-  async restore(): Promise<void> {
+  /** Puts the backup back, between two pushes: a hub is stopped for it. */
+  restore(): Promise<void> {
+    return this.#alone(() => this.#putBack());
+  }
+
+  async #putBack(): Promise<void> {
     if (this.#planted !== 'old epoch kept after a restore') this.#epoch += 1;
     this.#log = memoryLog();
     this.rows = [...this.#backup];
@@ -52,7 +59,11 @@ export class SimulatedHub {
     return { how: 'answered', value: { device: this.#devices, site: 'Fernhollow', epoch: this.epoch } };
   }
 
-  async push(message: Push, full: boolean): Promise<Called<never>> {
+  push(message: Push, full: boolean): Promise<Called<never>> {
+    return this.#alone(() => this.#take(message, full));
+  }
+
+  async #take(message: Push, full: boolean): Promise<Called<never>> {
     const store = { append: (batch: readonly LogEvent[]) => this.#append(batch, full), head: () => this.#log.head() };
     const reply = await answerPush(store, this.epoch, JSON.parse(JSON.stringify(message)));
     if (reply.status === 200) return { how: 'answered', value: reply.body as never };
@@ -65,6 +76,12 @@ export class SimulatedHub {
     const head = this.rows.length;
     const page = { epoch: this.epoch, after, rows: rows.map((row) => JSON.parse(eventLine(row))), head };
     return { how: 'answered', value: { ...page, next: Math.min(after + rows.length, Math.max(head, after)) } as never };
+  }
+
+  #alone<T>(work: () => Promise<T>): Promise<T> {
+    const done = this.#last.then(work);
+    this.#last = done;
+    return done;
   }
 
   async #append(batch: readonly LogEvent[], full: boolean) {
@@ -99,7 +116,7 @@ export class Network {
   lineFor(log: DeviceLog, planted: Planted): Hub {
     const push = async (message: Push): Promise<Called<never>> => {
       const ids = message.events.map((sent) => (sent as { id: EventId }).id);
-      if (planted === 'outbox cleared on sending') await log.clearOutbox(ids);
+      if (planted === 'outbox cleared on sending') await log.clearOutbox(message.epoch, ids);
       return this.#carry('push', (full) => this.#hub.push(message, full));
     };
     return {

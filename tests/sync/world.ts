@@ -117,6 +117,47 @@ export async function lateReply(planted: Planted): Promise<readonly string[]> {
   }
 }
 
+/**
+ * Another schedule by hand: the hub took a push and was put back to before it; the device has learned of the new epoch
+ * in another tab, and has not sent anew when the old acknowledgement arrives.
+ */
+export async function lateAcknowledgement(planted: Planted): Promise<readonly string[]> {
+  const hub = new SimulatedHub(planted);
+  const log = spoil(memoryDeviceLog(0), planted);
+  const line = calmLine(hub);
+  const party = (changed: Partial<typeof line>): Parties => ({
+    log,
+    hub: { ...line, ...changed },
+    name: 'phone',
+    now: () => NOW,
+  });
+  const logged = await write(log, 0, 3);
+  const late = gate();
+  const taken = gate();
+  const slow = exchange(party({ push: pushLate }));
+  await taken.promise;
+  await hub.restore();
+  // The other tab sends nothing in its old epoch, hears of the new one, and is held up before it sends.
+  await exchange(party({ push: pushAfterTheLateOne }));
+  await exchange(party({}));
+  return wrong(hub, [log], logged);
+
+  async function pushLate(message: Push): Promise<Called<never>> {
+    const reply = await hub.push(message, false);
+    taken.resolve();
+    await late.promise;
+    return reply;
+  }
+
+  async function pushAfterTheLateOne(message: Push): Promise<Called<never>> {
+    if (message.epoch === hub.epoch) {
+      late.resolve();
+      await slow;
+    }
+    return hub.push({ ...message, events: message.epoch === hub.epoch ? [] : message.events }, false);
+  }
+}
+
 /** Lets exchanges run up to their next message. */
 async function breathe(): Promise<void> {
   for (let n = 0; n < 40; n++) await Promise.resolve();
@@ -161,10 +202,17 @@ function spoil(log: DeviceLog, planted: Planted): DeviceLog {
       return log.applyPage({ ...page, after: hubCursor, epoch: epoch ?? '' }, nowMs);
     return log.applyPage(page.next % 2 === 0 ? { ...page, events: [] } : page, nowMs);
   };
-  if (planted !== 'stale page accepted' && planted !== 'cursor moved without its events') return log;
+  const clearOutbox: DeviceLog['clearOutbox'] = async (_epoch, ids, refused) =>
+    log.clearOutbox((await log.device()).epoch, ids, refused);
+  const spoilt = new Map<Planted, Partial<DeviceLog>>([
+    ['stale page accepted', { applyPage }],
+    ['cursor moved without its events', { applyPage }],
+    ['stale acknowledgement accepted', { clearOutbox }],
+  ]).get(planted);
+  if (spoilt === undefined) return log;
   return new Proxy(log, {
     get(target, name) {
-      if (name === 'applyPage') return applyPage;
+      if (Reflect.has(spoilt, name)) return Reflect.get(spoilt, name);
       const found: unknown = Reflect.get(target, name);
       return typeof found === 'function' ? found.bind(target) : found;
     },

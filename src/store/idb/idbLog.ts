@@ -107,9 +107,9 @@ class IdbLog implements DeviceLog {
     return { count: countOf(ranges), oldestAt: oldest?.at ?? null };
   }
 
-  clearOutbox(ids: readonly EventId[], refused: readonly Refusal[] = []): Promise<void> {
+  clearOutbox(epoch: string | null, ids: readonly EventId[], refused: readonly Refusal[] = []): Promise<void> {
     return write(this.#db, 'relaxed', async (tx) => {
-      await this.#state(tx);
+      if ((await this.#state(tx)).epoch !== epoch) return;
       const settled = [...ids, ...refused.map(({ id }) => id)];
       const numbers = await this.#numbersOf(tx, settled);
       await tx.objectStore('outbox').put(dropNumbers(await unsentRanges(tx), numbers), 'unsent');

@@ -57,7 +57,12 @@ class MemoryDeviceLog extends MemoryLog implements DeviceLog {
     return { count: countOf(this.#unsent), oldestAt: oldest?.at ?? null };
   }
 
-  async clearOutbox(ids: readonly EventId[], refused: readonly Refusal[] = []): Promise<void> {
+  async clearOutbox(
+    epoch: string | null,
+    ids: readonly EventId[],
+    refused: readonly Refusal[] = [],
+  ): Promise<void> {
+    if (epoch !== this.#state.epoch) return;
     for (const refusal of refused) this.#refused.set(refusal.id, refusal);
     const settled = [...ids, ...refused.map(({ id }) => id)];
     const numbers = settled.map((id) => this.numberOf(id)).filter((number): number is Cursor => number !== undefined);
