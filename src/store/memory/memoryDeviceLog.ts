@@ -57,11 +57,7 @@ class MemoryDeviceLog extends MemoryLog implements DeviceLog {
     return { count: countOf(this.#unsent), oldestAt: oldest?.at ?? null };
   }
 
-  async clearOutbox(
-    epoch: string | null,
-    ids: readonly EventId[],
-    refused: readonly Refusal[] = [],
-  ): Promise<void> {
+  async clearOutbox(epoch: string | null, ids: readonly EventId[], refused: readonly Refusal[] = []): Promise<void> {
     if (epoch !== this.#state.epoch) return;
     for (const refusal of refused) this.#refused.set(refusal.id, refusal);
     const settled = [...ids, ...refused.map(({ id }) => id)];
