@@ -21,6 +21,8 @@ const LAYING: Readonly<Record<string, Laying>> = {
 const LAYING_LOSS = [0.245, 0.315] as const;
 const EGGS_OF_LOSS = 0.92;
 const CANDLED_AFTER_DAYS = 16;
+/** A clutch of fewer young than this comes out in one day. */
+const LEAST_IN_TWO = 3;
 
 interface Clutch {
   readonly id: Id;
@@ -67,9 +69,16 @@ function candle(house: House, clutch: Clutch, laying: Laying): void {
 }
 
 function hatch(house: House, clutch: Clutch, good: number): void {
-  const { log, chance } = house;
+  const { chance } = house;
   const young = Array.from({ length: good }).filter(() => chance.happens(0.95)).length;
-  log.write('clutch-hatched', [clutch.id], { hatched: young });
+  // Some clutches take a second day.
+  const later = young > LEAST_IN_TWO && chance.happens(0.4) ? chance.whole(1, 2) : 0;
+  hatchSome(house, clutch, young - later, later === 0);
+  if (later > 0) house.diary.on(addDays(house.log.day, 1), () => hatchSome(house, clutch, later, true));
+}
+
+function hatchSome(house: House, clutch: Clutch, young: number, isLast: boolean): void {
+  house.log.write('clutch-hatched', [clutch.id], { hatched: young, ...(isLast && { last: true }) });
   for (let n = 0; n < young; n++) hatchOne(house, clutch);
 }
 

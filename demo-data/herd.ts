@@ -1,4 +1,13 @@
-import { addDays, type Day, emptyFacility, geneticSex, type Id, lociFor, readTraits } from '../src/core/index.ts';
+import {
+  addDays,
+  type Day,
+  emptyFacility,
+  geneticSex,
+  type Id,
+  lociFor,
+  type Payload,
+  readTraits,
+} from '../src/core/index.ts';
 import type { Body } from './body.ts';
 import type { Chance } from './chance.ts';
 import type { Diary } from './diary.ts';
@@ -99,10 +108,10 @@ export function move(house: House, beast: Beast, home: Home): void {
 }
 
 /** An animal leaves: its tub is free. */
-export function leave(house: House, beast: Beast, how: 'sold' | 'died' | 'given', note: string): void {
+export function leave(house: House, beast: Beast, left: Payload<'animal-left'>): void {
   beast.home.lodgers.delete(beast.id);
   house.herd.delete(beast.id);
-  house.log.write('animal-left', [beast.id], { how, note });
+  house.log.write('animal-left', [beast.id], left);
 }
 
 /** The herd in walking order. */

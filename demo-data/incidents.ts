@@ -36,6 +36,9 @@ const DEATHS = [
   ['2026-10-27', 'Found dead in the tub.'],
 ] as const;
 
+/** What of the notes is a cause; in the others nobody knows it. */
+const CAUSES = ['a growth in the belly', 'kinked'] as const;
+
 /** A young ball python that just ate, is no breeder, and has nothing else in its record. */
 function findJustFed(house: House): Beast | undefined {
   return [...house.herd.values()].find((beast) => {
@@ -125,7 +128,8 @@ function die(house: House, day: Day, note: string): void {
       young ? one.home.size === 'nursery' : one.use === 'breeding' && !one.inSeason && one.home.size !== 'exhibit',
     );
     const poorly = fit.filter((one) => house.log.animal(one.id).gravidSince === null);
-    leave(house, house.chance.pick(poorly), 'died', note);
+    const cause = CAUSES.find((word) => note.includes(word));
+    leave(house, house.chance.pick(poorly), { how: 'died', ...(cause !== undefined && { cause }), note });
   });
 }
 

@@ -6,14 +6,19 @@ import { feedRound } from './feeding.ts';
 import { bringIn, fillExhibits, flagAnimals, STOCKTAKING } from './founders.ts';
 import { Freezer } from './freezer.ts';
 import type { House } from './herd.ts';
+import { fileIdentity } from './identity.ts';
 import { planIncidents } from './incidents.ts';
 import { Log } from './log.ts';
 import { NAMES } from './names.ts';
 import { printRun } from './paper.ts';
 import { build } from './room.ts';
+import { DAYS_SET_ON, Rounds } from './rounds.ts';
 import { carryOn, planSeason } from './season.ts';
+import { Shop } from './shop.ts';
+import { measureHouse } from './sizes.ts';
 import { ORLA, open } from './staff.ts';
 import { planArrivals, sell } from './trade.ts';
+import { treatTwo } from './treatments.ts';
 import { cleanRound, moveUp, shedRound, waterRound } from './upkeep.ts';
 
 /** The day on which the demo opens: the log ends the evening before. */
@@ -46,26 +51,45 @@ export function demoEvents(): SiteEvent[] {
     numbers: new Map(),
     names: chance.shuffled(NAMES),
   };
+  const rounds = new Rounds();
+  rounds.furnish(house);
   const freezer = new Freezer(log);
+  const shop = new Shop();
   freezer.fill();
   planArrivals(house);
   planIncidents(house);
-  for (let day = FIRST_DAY; day < DEMO_TODAY; day = addDays(day, 1)) live(house, freezer, day);
+  for (let day = FIRST_DAY; day < DEMO_TODAY; day = addDays(day, 1)) live(house, { freezer, rounds, shop }, day);
+  shop.offer(house);
+  fileIdentity(house);
+  measureHouse(house);
+  treatTwo(house, DEMO_TODAY);
   return log.events;
 }
 
-function live(house: House, freezer: Freezer, day: Day): void {
+interface Helpers {
+  readonly freezer: Freezer;
+  readonly rounds: Rounds;
+  readonly shop: Shop;
+}
+
+function live(house: House, { freezer, rounds, shop }: Helpers, day: Day): void {
   if (day !== FIRST_DAY) house.log.turnTo(day);
   settleIn(house, day);
   if (house.herd.size === 0) return;
   for (const beast of house.herd.values()) liveADay(beast.body);
-  waterRound(house);
+  rounds.look(house);
+  waterRound(house, rounds);
   shedRound(house);
   feedRound(house, freezer);
+  rounds.endFeeding(house);
   cleanRound(house);
   house.log.round(14, 30, ORLA);
   house.diary.live(day);
   weekly(house, freezer, day);
+  freezer.endDay();
+  rounds.servePools(house);
+  shop.live(house);
+  if (day === DAYS_SET_ON) rounds.setDays(house);
   if (printsOn(day)) printRun(house, addDays(day, 1) === DEMO_TODAY ? LEFT_OVER : 0);
 }
 

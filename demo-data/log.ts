@@ -38,7 +38,7 @@ export class Log {
   readonly #histories = new Map<Id, SiteEvent[]>();
   readonly #unfolded = new Set<Id>();
   readonly #seq = new Map<number, number>();
-  readonly #chance: Chance;
+  #chance: Chance;
   #day: Day;
   #ms: number;
   #hand: Hand;
@@ -75,12 +75,26 @@ export class Log {
     this.#hand = hand;
   }
 
+  /** Writes with chance of its own and then goes on as before, so that what is added does not change the lives of the animals. */
+  aside(chance: Chance, write: () => void): void {
+    const [before, hand] = [this.#chance, this.#hand];
+    this.#chance = chance;
+    write();
+    this.#chance = before;
+    this.#hand = hand;
+  }
+
   /** A new printed id, minted by the desk. */
   mint(): Id {
     const minted = mintId(1, this.#minted);
     this.#minted += 1;
     if (!minted.ok) throw new RangeError(minted.problem.message);
     return minted.value;
+  }
+
+  /** The moment that is being written, in milliseconds since 1970. */
+  get nowMs(): number {
+    return this.#ms;
   }
 
   /** What is known of an animal now. */

@@ -1,6 +1,7 @@
 import { addDays, type Day } from '../src/core/index.ts';
 import { lay } from './clutches.ts';
 import type { Beast, House } from './herd.ts';
+import { acceptSeason } from './plan.ts';
 import { weigh } from './weighing.ts';
 
 /** A female, her male, and when they meet. */
@@ -53,7 +54,9 @@ function planPythons(house: House, year: number): void {
     const begins = addDays(first, chance.whole(0, 34));
     return [0, 1, 2, 3, 4, 5].map((nth) => addDays(begins, nth * 22 + chance.whole(-2, 2)));
   };
-  for (const one of match(house, PYTHON, 25, visits)) {
+  const matches = match(house, PYTHON, 25, visits);
+  acceptSeason(house, PYTHON, matches, first);
+  for (const one of matches) {
     meet(house, one);
     fastInSeason(house, one, first);
     if (chance.happens(0.14)) continue;

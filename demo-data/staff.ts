@@ -19,7 +19,7 @@ export function keeperOf(rack: number, week: number): Hand {
 /** Names the site and adds the people. */
 export function open(log: Log, site: { readonly name: string; readonly host: string }): void {
   log.round(8, 0, ORLA);
-  log.write('site-named', [], { name: site.name, timeZone: 'Etc/UTC', host: site.host });
+  log.write('site-named', [], { name: site.name, timeZone: 'Etc/UTC', host: site.host, currency: 'EUR' });
   // A line of the house's own that no table knows: invented, as everything here.
   log.write('locus-set', [], {
     species: 'Python regius',

@@ -38,15 +38,16 @@ export function sell(house: House, keeps: number): void {
   const ready = chance.shuffled([...herd.values()].filter((beast) => isReady(house, beast)));
   const surplus = Math.min(MOST_A_WEEK, herd.size - keeps);
   const count = surplus > 0 ? surplus : chance.whole(0, 1);
-  for (const beast of ready.slice(0, count)) leave(house, beast, 'sold', chance.pick(BUYERS));
+  for (const beast of ready.slice(0, count)) leave(house, beast, { how: 'sold', ...chance.pick(BUYERS) });
 }
 
+/** Whom they went to, as far as a sale book has to say it; all invented. */
 const BUYERS = [
-  'Sold at the table.',
-  'Sold to a keeper who came by.',
-  'Sold with papers.',
-  'Sold to a school’s animal room.',
-];
+  { note: 'Sold at the table.' },
+  { to: 'a keeper who came by' },
+  { to: 'Osier Lane Snakes', note: 'With papers.' },
+  { to: 'a school’s animal room' },
+] as const;
 
 function isReady({ log }: House, beast: Beast): boolean {
   if (beast.use !== 'for-sale') return false;

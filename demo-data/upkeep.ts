@@ -2,6 +2,7 @@ import { addDays, dayNumber, weekday } from '../src/core/index.ts';
 import { sizesFor } from './founders.ts';
 import { type Beast, type House, inWalkingOrder, move } from './herd.ts';
 import { freeHome } from './room.ts';
+import type { Rounds } from './rounds.ts';
 import { keeperOf } from './staff.ts';
 
 const WATER_EVERY_DAYS = 3;
@@ -23,14 +24,17 @@ const NOTES = [
 ];
 
 /** Water: a rack in one go, all its inhabited tubs together. */
-export function waterRound({ log, room }: House): void {
+export function waterRound(house: House, rounds: Rounds): void {
+  const { log, room } = house;
   const today = dayNumber(log.day);
   const week = Math.floor(today / 7);
   for (const rack of room.racks) {
     const inhabited = rack.homes.filter((home) => home.lodgers.size > 0);
     if ((today + rack.number) % WATER_EVERY_DAYS !== 0 || inhabited.length === 0) continue;
     log.round(7, 30, keeperOf(rack.number, week));
-    log.write('water-changed', [rack.id, ...inhabited.map((home) => home.id)], {});
+    const watered = rounds.watered(house, inhabited);
+    log.write('water-changed', [rack.id, ...watered.map((home) => home.id)], {});
+    rounds.endWater(house, rack, watered.length);
   }
 }
 

@@ -1,18 +1,12 @@
 import type { Measure } from './layout/measure.ts';
 import type { Manifest } from './manifest.ts';
-import {
-  type CardToPrint,
-  type LaidJob,
-  layPieces,
-  type Paper,
-  type PdfMaking,
-  type PieceJob,
-  printPieces,
-} from './printPieces.ts';
+import { layPieces, printPieces } from './printPieces.ts';
+import type { CardToPrint, LaidJob, Paper, PdfMaking, PieceJob } from './run/job.ts';
 
 /** Cards to print, in walking order, on what, and how. */
 export interface CardJob extends Paper {
   readonly cards: readonly CardToPrint[];
+  readonly pages?: PieceJob['pages'];
 }
 
 /** Sets every card, see {@link layPieces}. */

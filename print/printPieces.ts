@@ -1,118 +1,75 @@
 import {
   type CardContent,
   type CardLine,
-  type Day,
+  fingerprint,
   type LabelContent,
   ok,
   type Problem,
+  problem,
   type Result,
 } from '../src/core/index.ts';
+import { placing } from './calibration/calibration.ts';
 import type { Drawing } from './drawing/drawing.ts';
-import { pdfDrawing } from './drawing/pdf.ts';
-import { rulerMarks } from './drawing/ruler.ts';
-import { type FontBytes, openTypeface } from './drawing/typeface.ts';
-import { type Face, layCard } from './layout/card.ts';
-import { type CodeRoom, cardFrame, type Frame } from './layout/frame.ts';
-import { layLabel } from './layout/label.ts';
+import { type PdfFile, pdfFile } from './drawing/pdfFile.ts';
+import { openTypeface } from './drawing/typeface.ts';
+import { layCard } from './layout/card.ts';
+import { cardFrame, type Frame } from './layout/frame.ts';
+import { layLabelFaces } from './layout/label.ts';
 import type { Measure } from './layout/measure.ts';
-import type { LeftOut, Manifest, ManifestPiece, PieceKind } from './manifest.ts';
-import { breathe, hex, platformSha256, type Sha256 } from './platform.ts';
+import { spelled } from './layout/spelling.ts';
+import type { LeftOut, Manifest, ManifestPiece, PartOfRun, Warning } from './manifest.ts';
+import { breathe, hex, joined, platformSha256 } from './platform.ts';
 import { qrPayload } from './qr/payload.ts';
-import { OFFICE_600, type PrinterProfile, snapMm } from './qr/profiles.ts';
-import { darkRectangles } from './qr/rectangles.ts';
-import { type QrSymbol, qrSymbol } from './qr/symbol.ts';
+import { OFFICE_600, type PrinterProfile } from './qr/profiles.ts';
+import { qrSymbol } from './qr/symbol.ts';
+import { drawSide, type Press, pageSize } from './run/drawSide.ts';
+import type {
+  CardToPrint,
+  LaidFace,
+  LaidJob,
+  Paper,
+  PdfMaking,
+  PieceJob,
+  PieceToPrint,
+  PlacedFace,
+  SheetSide,
+} from './run/job.ts';
+import { checkPaper, sheetSides } from './run/sheets.ts';
 import { ownSha256 } from './sha256.ts';
-import { type Order, type Slot, slots } from './stocks/slots.ts';
-import { type BoxMm, checkStock, type Stock } from './stocks/stock.ts';
-
-/** A card to print; `place` stands on it when the content has no line for the place. */
-export interface CardToPrint {
-  readonly content: CardContent;
-  readonly place?: string | undefined;
-}
-
-/** Anything that goes on a label of a stock. */
-export type PieceToPrint = { readonly card: CardToPrint } | { readonly label: LabelContent };
-
-/** On what, and how. */
-export interface Paper {
-  readonly stock: Stock;
-  readonly printer?: PrinterProfile | undefined;
-  /** The first free label of a used sheet, from 1. */
-  readonly first?: number | undefined;
-  readonly order?: Order | undefined;
-  /** The site's own host, for codes that a phone's camera can follow. */
-  readonly host?: string | undefined;
-  readonly printedOn: Day;
-}
-
-/** What to print, on what, and how. Pieces come in the order in which they are put up. */
-export interface PieceJob extends Paper {
-  readonly pieces: readonly PieceToPrint[];
-}
-
-/** What makes a file of a job. */
-export interface PdfMaking {
-  readonly fonts: FontBytes;
-  readonly compress?: boolean | undefined;
-  /** Taken instead of the platform's. */
-  readonly sha256?: Sha256 | undefined;
-}
-
-/** A face ready for a label. */
-export interface LaidFace {
-  readonly kind: PieceKind;
-  readonly id: string;
-  readonly face: Face;
-  readonly code: CodeRoom;
-  readonly symbol: QrSymbol;
-}
-
-/** Faces on their slots, and what was left out. */
-export interface LaidJob {
-  readonly faces: readonly (LaidFace & { readonly slot: Slot })[];
-  readonly pageCount: number;
-  readonly left: readonly LeftOut[];
-}
-
-const PIECES_A_BREATH = 200;
+import type { Stock } from './stocks/stock.ts';
 
 /** Sets every piece and gives each face its label; a piece that cannot be printed whole is left out and named. */
 export async function layPieces(job: PieceJob, measure: Measure): Promise<LaidJob> {
-  const sound = checkStock(job.stock);
-  if (!sound.ok) return nothing(job, sound.problem);
-  const faces: LaidFace[] = [];
-  const left: LeftOut[] = [];
-  const layOne = layer(job, measure);
-  for (const [at, piece] of job.pieces.entries()) {
-    const laid = layOne(piece);
-    if ('problem' in laid) left.push({ id: laid.id, why: inWords(laid.problem) });
-    else faces.push(...laid.faces);
-    if (at % PIECES_A_BREATH === PIECES_A_BREATH - 1) await breathe();
+  const told = tidings();
+  const faces: PlacedFace[] = [];
+  let pageCount = 1;
+  for await (const side of sidesOf(job, measure, told)) {
+    faces.push(...side.faces);
+    pageCount = side.page;
   }
-  const places = slots(job.stock, faces.length, job);
-  if (!places.ok) return nothing(job, places.problem);
-  const placed = faces.flatMap((face, at) => (places.value[at] ? [{ ...face, slot: places.value[at] }] : []));
-  return { faces: placed, pageCount: placed.reduce((most, { slot }) => Math.max(most, slot.page), 1), left };
+  return { faces: faces.sort((a, b) => a.at - b.at), pageCount, left: told.left, warnings: told.warnings };
 }
 
 /** Draws laid pieces page by page; gives them back in their own order. */
 export function drawPieces(
   laid: LaidJob,
-  { stock, printer = OFFICE_600 }: Pick<Paper, 'stock' | 'printer'>,
+  paper: Omit<Paper, 'printedOn'>,
   measure: Measure,
   drawing: Drawing,
 ): readonly ManifestPiece[] {
-  const pages: (typeof laid.faces)[number][][] = Array.from({ length: laid.pageCount }, () => []);
-  const pieces = new Map<LaidFace, ManifestPiece>();
-  for (const face of laid.faces) pages[face.slot.page - 1]?.push(face);
-  for (const [at, faces] of pages.entries()) {
-    drawing.beginPage({ widthMm: stock.pageWidthMm, heightMm: stock.pageHeightMm });
-    drawing.put(rulerMarks(stock, at + 1, pages.length, measure), 0, 0);
-    for (const face of faces) pieces.set(face, drawFace(face, printer, drawing));
+  const sides = Array.from({ length: laid.pageCount }, (_none, at) => {
+    const isBack = paper.flip !== undefined && at % 2 === 1;
+    const sheet = paper.flip === undefined ? at + 1 : Math.floor(at / 2) + 1;
+    return { page: at + 1, sheet, isBack, faces: [] as PlacedFace[] };
+  });
+  for (const face of laid.faces) sides[face.slot.page - 1]?.faces.push(face);
+  const press = pressOf(paper, measure);
+  const pieces: ManifestPiece[] = [];
+  for (const side of sides) {
+    for (const [at, piece] of drawSide(side, press, drawing).entries()) pieces[side.faces[at]?.at ?? 0] = piece;
     drawing.endPage();
   }
-  return laid.faces.flatMap((face) => pieces.get(face) ?? []);
+  return pieces;
 }
 
 /**
@@ -122,19 +79,147 @@ export function drawPieces(
 export async function printPieces(
   job: PieceJob & PdfMaking,
 ): Promise<{ readonly pdf: Uint8Array; readonly manifest: Manifest }> {
-  const typeface = openTypeface(job.fonts);
-  const laid = await layPieces(job, typeface);
-  const drawing = pdfDrawing(typeface);
-  const pieces = drawPieces(laid, job, typeface, drawing);
-  const title = `${job.pieces.some((piece) => 'label' in piece) ? 'Labels' : 'Cards'} on ${job.stock.id}`;
-  const content = JSON.stringify([job.stock, job.printer ?? OFFICE_600, pieces.map(said)]);
-  const pdf = await drawing.finish({ title, on: job.printedOn, content, compress: job.compress });
+  const chunks: Uint8Array[] = [];
+  const pieces: (readonly [at: number, piece: ManifestPiece])[] = [];
+  const { pages, left, warnings, part } = await printInto(job, {
+    bytes: (bytes) => chunks.push(bytes),
+    piece: (piece, at) => pieces.push([at, piece]),
+  });
+  const pdf = joined(chunks);
   const digest = await (job.sha256 ?? platformSha256() ?? ownSha256)(pdf);
-  const pages = drawing.pages.map(({ widthMm, heightMm }) => ({ widthMm, heightMm }));
-  return { pdf, manifest: { stock: job.stock.id, pages, pieces, left: laid.left, sha256: hex(digest) } };
+  const inOrder = pieces.sort(([a], [b]) => a - b).map(([, piece]) => piece);
+  const { widthMm, heightMm } = pageSize(job.stock, job.printer ?? OFFICE_600);
+  const round = (mm: number) => Math.round(mm * 1e4) / 1e4;
+  const size = { widthMm: round(widthMm), heightMm: round(heightMm) };
+  const manifest: Manifest = {
+    stock: job.stock.id,
+    pages: Array.from({ length: pages }, () => size),
+    pieces: inOrder,
+    left,
+    warnings,
+    ...(part === null ? {} : { part }),
+    sha256: hex(digest),
+  };
+  return { pdf, manifest };
 }
 
-type LaidPiece = { readonly faces: readonly LaidFace[] } | { readonly id: string; readonly problem: Problem };
+/** Where a run goes that is too long to be kept: its bytes, and each piece's place, as they come. */
+export interface PrintSink {
+  bytes(bytes: Uint8Array): void;
+  /** `at` counts the faces of the run in the order of its pieces. */
+  piece(piece: ManifestPiece, at: number): void;
+}
+
+/** What is known at the end of a run. */
+export interface PrintEnd {
+  /** In the file. */
+  readonly pages: number;
+  /** What the file holds of the run; null for all of it. */
+  readonly part: PartOfRun | null;
+  readonly left: readonly LeftOut[];
+  readonly warnings: readonly Warning[];
+}
+
+/**
+ * Prints pieces into a sink, see {@link printPieces}: in walking order a run of any length takes no more memory than a
+ * short one. Pieces come page by page.
+ */
+export async function printInto(job: PieceJob & Omit<PdfMaking, 'sha256'>, sink: PrintSink): Promise<PrintEnd> {
+  const measure = openTypeface(job.fonts);
+  const told = tidings();
+  const title = `${job.pieces.some((piece) => 'label' in piece) ? 'Labels' : 'Cards'} on ${job.stock.id}`;
+  const { printedOn: on, compress } = job;
+  const file = pdfFile(measure, { title, on, compress, onBytes: sink.bytes });
+  const press = pressOf(job, measure);
+  const [from, to] = job.pages ?? [1, Number.POSITIVE_INFINITY];
+  let content = fingerprint(JSON.stringify([job.stock, press.printer, job.calibration ?? null, job.pages ?? null]));
+  let [last, pages] = [0, 0];
+  for await (const side of sidesOf(job, measure, told)) {
+    last = side.page;
+    const isWanted = side.page >= from && side.page <= to;
+    // Pages before the wanted ones are drawn too, so that every sign has the code that it has in the whole run.
+    if (side.page > to) continue;
+    const drawn = drawSide(side, press, file);
+    if (!isWanted) {
+      file.skipPage();
+      continue;
+    }
+    file.endPage();
+    pages++;
+    for (const [at, piece] of drawn.entries()) {
+      content = fingerprint(`${content}${JSON.stringify(said(piece))}`);
+      sink.piece(job.pages ? { ...piece, page: piece.page - from + 1 } : piece, side.faces[at]?.at ?? 0);
+    }
+    if (pages % PAGES_A_BREATH === 0) await breathe();
+  }
+  if (pages === 0) blankPage(job, file, told, last);
+  const sheets = job.flip === undefined ? last : last / 2;
+  await file.finish({ content, total: String(sheets) });
+  return {
+    pages: Math.max(1, pages),
+    part: job.pages ? { from, of: last } : null,
+    left: told.left,
+    warnings: told.warnings,
+  };
+}
+
+const PAGES_A_BREATH = 20;
+
+interface Tidings {
+  readonly left: LeftOut[];
+  readonly warnings: Warning[];
+}
+
+function tidings(): Tidings {
+  return { left: [], warnings: [] };
+}
+
+/** A file needs a page; a run that has none of those asked for says so. */
+function blankPage({ stock, printer = OFFICE_600, pages }: PieceJob, file: PdfFile, told: Tidings, last: number): void {
+  file.beginPage(pageSize(stock, printer));
+  file.endPage();
+  const asked = pages ? `${pages[0]}–${pages[1]}` : '';
+  told.left.push({ id: `pages ${asked}`, why: inWords(problem('page-unknown', { asked, last })) });
+}
+
+function pressOf(paper: Omit<Paper, 'printedOn'>, measure: Measure): Press {
+  const { stock, printer = OFFICE_600, calibration } = paper;
+  return {
+    stock,
+    printer,
+    place: placing(stock, printer, calibration),
+    isCalibrated: calibration !== undefined,
+    cutMarks: paper.cutMarks ?? false,
+    measure,
+  };
+}
+
+/** The sides of a job's sheets; paper that nothing can be laid on gives one empty side, and leaves every piece out. */
+async function* sidesOf(job: PieceJob, measure: Measure, told: Tidings): AsyncGenerator<SheetSide> {
+  const sound = checkPaper(job);
+  if (sound.ok) return yield* sheetSides(job, laidPieces(job, measure, told));
+  const why = inWords(sound.problem);
+  for (const piece of job.pieces) told.left.push({ id: idOf(piece), why });
+  yield { page: 1, sheet: 1, isBack: false, faces: [] };
+}
+
+/** The faces of each piece, one piece after the other; what is left out has none. */
+function* laidPieces(job: PieceJob, measure: Measure, told: Tidings): Generator<readonly LaidFace[]> {
+  const layOne = layer(job, measure);
+  for (const piece of job.pieces) {
+    const { id, faces, warning } = layOne(piece);
+    if (!faces.ok) told.left.push({ id, why: inWords(faces.problem) });
+    else if (warning !== null) told.warnings.push({ id, why: inWords(warning) });
+    yield faces.ok ? faces.value : [];
+  }
+}
+
+interface LaidPiece {
+  readonly id: string;
+  readonly faces: Result<readonly LaidFace[]>;
+  /** What is printed otherwise than it was written. */
+  readonly warning: Problem | null;
+}
 
 /** Sets one piece after the other; what all cards of a job share is worked out once. */
 function layer(job: PieceJob, measure: Measure): (piece: PieceToPrint) => LaidPiece {
@@ -148,40 +233,24 @@ function layer(job: PieceJob, measure: Measure): (piece: PieceToPrint) => LaidPi
     return ok(laid.value.map((face) => ({ kind: 'card', id: content.id, face, code: frame.code, symbol })));
   };
   const labelFaces = (label: LabelContent): Result<readonly LaidFace[]> => {
-    const laid = layLabel(label, { stock, printer, measure, printedOn, host });
-    return laid.ok ? ok([{ kind: label.kind, id: label.id, ...laid.value }]) : laid;
+    const laid = layLabelFaces(label, { stock, printer, measure, printedOn, host });
+    return laid.ok ? ok(laid.value.map((face) => ({ kind: label.kind, id: label.id, ...face }))) : laid;
   };
   return (piece) => {
     const content = 'card' in piece ? withPlace(piece.card) : piece.label;
-    const laid = 'kind' in content ? labelFaces(content) : cardFaces(content);
-    return laid.ok ? { faces: laid.value } : { id: content.id, problem: laid.problem };
+    const faces = 'kind' in content ? labelFaces(content) : cardFaces(content);
+    return { id: content.id, faces, warning: faces.ok ? spelledIn(content, measure) : null };
   };
 }
 
-function drawFace(laid: LaidFace & { readonly slot: Slot }, printer: PrinterProfile, drawing: Drawing): ManifestPiece {
-  const { kind, id, face, code, symbol, slot } = laid;
-  const [x, y] = slot.boxMm;
-  const [xMm, yMm] = [snapMm(x + code.xMm, printer), snapMm(y + code.yMm, printer)];
-  const { moduleMm, insetModules } = code;
-  drawing.put(
-    [{ kind: 'code', xMm, yMm, moduleMm, insetModules, size: symbol.size, rectangles: darkRectangles(symbol) }],
-    0,
-    0,
-  );
-  drawing.put(face.marks, x, y);
-  return {
-    kind,
-    id,
-    payload: symbol.payload,
-    page: slot.page,
-    boxMm: slot.boxMm,
-    symbolMm: rounded([xMm, yMm, code.sizeMm, code.sizeMm]),
-    symbology: 'qr',
-    modules: symbol.size,
-    lines: face.lines,
-    form: face.form,
-    back: face.back,
-  };
+function spelledIn(content: CardContent | LabelContent, measure: Measure): Problem | null {
+  const lines = content.lines.map((line) => ({
+    forms: line,
+    cut: line.strong ? ('bold' as const) : ('regular' as const),
+  }));
+  if ('kind' in content) return spelled(content.called, lines, measure);
+  const flags = content.flags.map((flag) => ({ forms: flag, cut: 'bold' as const }));
+  return spelled(`card ${content.display}`, [...lines, ...flags], measure);
 }
 
 /** Where a piece stands and what it says: all else on it follows from this. */
@@ -204,16 +273,10 @@ function withPlace({ content, place }: CardToPrint): CardContent {
   return { ...content, lines: [...content.lines, line] };
 }
 
-function nothing(job: PieceJob, problem: Problem): LaidJob {
-  const ids = job.pieces.map((piece) => ('card' in piece ? piece.card.content.id : piece.label.id));
-  return { faces: [], pageCount: 1, left: ids.map((id) => ({ id, why: inWords(problem) })) };
+function idOf(piece: PieceToPrint): string {
+  return 'card' in piece ? piece.card.content.id : piece.label.id;
 }
 
 function inWords(problem: Problem): string {
   return `${problem.message} ${problem.remedy}`;
-}
-
-function rounded([x, y, width, height]: BoxMm): BoxMm {
-  const round = (mm: number) => Math.round(mm * 1e4) / 1e4;
-  return [round(x), round(y), round(width), round(height)];
 }

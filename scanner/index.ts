@@ -12,4 +12,5 @@ export {
   typedIdle,
   typedScan,
 } from './typed/machine.ts';
-export { type Reading, SCANNER_GAP_MS, sayCode, type TypedScan } from './typed/readings.ts';
+export { type Reading, SCANNER_GAP_MS, sayCode, type TypedReadOptions, type TypedScan } from './typed/readings.ts';
+export { readScaleLine, type ScaleReading } from './typed/scaleReading.ts';

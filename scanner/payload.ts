@@ -5,17 +5,22 @@ import {
   parseId,
   type ReadId,
   type Result,
+  readGtin,
   refuse,
   STAMP_PREFIX,
 } from '../src/core/index.ts';
 
 export { LAYOUT_TEST, STAMP_PREFIX };
 
-/** What a code of ours says: an id, a stamp from a wall sheet, or the keyboard layout test of the settings sheet. */
+/**
+ * What a code says: an id, a stamp from a wall sheet, the keyboard layout test of the settings sheet, or the number of a
+ * ware as thirteen digits, our own or a maker’s; whether the site sells it, only the site knows.
+ */
 export type ScannedCode =
   | { readonly kind: 'id'; readonly id: Id; readonly corrected: boolean }
   | { readonly kind: 'stamp'; readonly stamp: string }
-  | { readonly kind: 'layout-test' };
+  | { readonly kind: 'layout-test' }
+  | { readonly kind: 'ware'; readonly digits: string };
 
 /** The site's own host (with its port if it has one), as printed in `HTTPS://HOST/ID`; case does not matter. */
 export interface PayloadOptions {
@@ -45,7 +50,7 @@ export function readPayload(text: string, options: PayloadOptions = {}): Result<
   const scheme = SCHEME.exec(plain)?.[0];
   if (scheme !== undefined)
     return refuse('hostile-code', { why: `it is an address that starts with “${clip(scheme)}”` });
-  return readBareId(plain);
+  return readWare(plain) ?? readBareId(plain);
 }
 
 /** Why a text can be no code of ours and may mean harm, or null. */
@@ -70,6 +75,14 @@ function readAddress(rest: string, ownHost: string | undefined): Result<ScannedC
     return refuse('foreign-host', { host: clip(host.toLowerCase()) });
   }
   return asCode(parseId(rest.slice(rest.lastIndexOf('/') + 1)));
+}
+
+/** Twelve or thirteen digits with a sound check digit: a bar code of a ware. Eight digits are an id before they are anything else. */
+function readWare(text: string): Result<ScannedCode> | null {
+  if (!/^\d{12,13}$/.test(text)) return null;
+  const read = readGtin(text);
+  if (!read.ok || !read.value.ok || read.value.full !== text) return refuse('ware-misread', { text });
+  return ok({ kind: 'ware', digits: text.padStart(13, '0') });
 }
 
 /** An id with no address; what is far from an id's length belongs to somebody else. */

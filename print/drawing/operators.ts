@@ -1,79 +1,118 @@
-import type { CodeMark, DotMark, HatchMark, Mark, NotchMark, PathMark, RuleMark, TextMark } from '../layout/marks.ts';
+import { eanBars } from '../ean/ean13.ts';
+import type {
+  BarMark,
+  CodeMark,
+  DotMark,
+  HatchMark,
+  Mark,
+  NotchMark,
+  PathMark,
+  RuleMark,
+  TextMark,
+  TotalMark,
+} from '../layout/marks.ts';
 import { PT_MM } from '../layout/measure.ts';
+import type { ModuleRect } from '../qr/rectangles.ts';
 import type { GlyphCodes } from './glyphCodes.ts';
+import { exact, hundredths, mm, scale } from './numbers.ts';
 
-/** Page content in mm with y downwards, for a page whose origin pdfkit has put at the top left corner in points. */
-export const MILLIMETRES = `${1 / PT_MM} 0 0 ${1 / PT_MM} 0 0 cm\n`;
+/** The name of what holds the number of sheets, in page content. */
+export const TOTAL = '/N';
 
-/** The PDF operators of marks (ISO 32000-1, 8.4 to 9.4): shapes first, then all text as one text object. */
-export function operatorsOf(marks: readonly Mark[], xMm: number, yMm: number, codes: GlyphCodes): string {
-  let shapes = '';
-  let texts = '';
-  let font = '';
-  for (const mark of marks) {
-    if (mark.kind !== 'text') {
-      shapes += shape(mark, xMm, yMm);
-      continue;
-    }
-    const wanted = `${codes[mark.cut].name} ${thousandth(mark.sizePt * PT_MM)} Tf\n`;
-    texts += (wanted === font ? '' : wanted) + textRun(mark, xMm, yMm, codes);
-    font = wanted;
-  }
-  return texts === '' ? shapes : `${shapes}BT\n${texts}ET\n`;
+/** Page content in mm from the top left corner, y downwards, for a page of that height. */
+export function millimetres(heightMm: number): string {
+  const points = scale(1 / PT_MM);
+  return `${points} 0 0 -${points} 0 ${exact(heightMm / PT_MM)} cm\n`;
 }
 
-function shape(mark: Exclude<Mark, TextMark>, xMm: number, yMm: number): string {
+/**
+ * The PDF operators of marks (ISO 32000-1, 8.4 to 9.4): shapes first, then all text as one text object. They speak from
+ * the face's own corner, so that what two faces have alike is written alike, and packs to almost nothing.
+ */
+export function operatorsOf(marks: readonly Mark[], xMm: number, yMm: number, codes: GlyphCodes): string {
+  let shapes = '';
+  const texts: TextMark[] = [];
+  for (const mark of marks)
+    if (mark.kind === 'text') texts.push(mark);
+    else shapes += shape(mark);
+  const all = texts.length === 0 ? shapes : `${shapes}BT\n${textRuns(texts, codes)}ET\n`;
+  return xMm === 0 && yMm === 0 ? all : `q 1 0 0 1 ${exact(xMm)} ${exact(yMm)} cm\n${all}Q\n`;
+}
+
+function shape(mark: Exclude<Mark, TextMark>): string {
   switch (mark.kind) {
     case 'rule':
-      return rule(mark, xMm, yMm);
+      return rule(mark);
     case 'notch':
-      return notch(mark, xMm, yMm);
+      return notch(mark);
     case 'hatch':
-      return hatch(mark, xMm, yMm);
+      return hatch(mark);
     case 'code':
-      return code(mark, xMm, yMm);
+      return code(mark);
+    case 'bar':
+      return bars(mark);
+    case 'total':
+      return total(mark);
     case 'path':
-      return path(mark, xMm, yMm);
+      return path(mark);
     case 'dot':
-      return dot(mark, xMm, yMm);
+      return dot(mark);
     default:
       return mark satisfies never;
   }
 }
 
-function textRun(mark: TextMark, xMm: number, yMm: number, codes: GlyphCodes): string {
-  const run = `1 0 0 -1 ${hundredth(xMm + mark.xMm)} ${hundredth(yMm + mark.yMm)} Tm <${codes[mark.cut].encode(mark.text)}> Tj\n`;
-  return mark.tone === 'paper' ? `1 g\n${run}0 g\n` : run;
+/** The first run is set where it stands, with its y turned; each other is moved to from the one before. */
+function textRuns(texts: readonly TextMark[], codes: GlyphCodes): string {
+  let all = '';
+  let font = '';
+  let from: readonly [number, number] | null = null;
+  for (const mark of texts) {
+    const { name, encode } = codes[mark.cut];
+    const wanted = `${name} ${exact(Math.round(mark.sizePt * PT_MM * 1000) / 1000)} Tf\n`;
+    if (wanted !== font) all += wanted;
+    font = wanted;
+    const [x, y] = [Math.round(mark.xMm * 100), Math.round(mark.yMm * 100)];
+    const where: string = from
+      ? `${hundredths(x - from[0])} ${hundredths(from[1] - y)} Td`
+      : `1 0 0 -1 ${hundredths(x)} ${hundredths(y)} Tm`;
+    from = [x, y];
+    const run = `${where}${encode(mark.text)}Tj\n`;
+    all += mark.tone === 'paper' ? `1 g\n${run}0 g\n` : run;
+  }
+  return all;
 }
 
 /** Grey of a faint rule: seen beside text, and lost before it where a copier loses anything. */
-const FAINT = '0.7 g\n';
+const FAINT = '.7 g\n';
 
-function rule(mark: RuleMark, xMm: number, yMm: number): string {
-  const bar = `${hundredth(xMm + mark.xMm)} ${hundredth(yMm + mark.yMm)} ${hundredth(mark.widthMm)} ${hundredth(mark.heightMm)} re f\n`;
+function rule(mark: RuleMark): string {
+  const bar = `${mm(mark.xMm)} ${mm(mark.yMm)} ${mm(mark.widthMm)} ${mm(mark.heightMm)} re f\n`;
   return mark.faint ? `${FAINT}${bar}0 g\n` : bar;
 }
 
-function notch(mark: NotchMark, xMm: number, yMm: number): string {
-  const [left, top] = [xMm + mark.xMm, yMm + mark.yMm];
-  const [right, bottom] = [left + mark.widthMm, top + mark.heightMm];
+function notch({ xMm: left, yMm: top, widthMm, heightMm, cutMm }: NotchMark): string {
+  const [right, bottom] = [left + widthMm, top + heightMm];
   const points = [
     [left, top],
-    [right - mark.cutMm, top],
-    [right, top + mark.cutMm],
+    [right - cutMm, top],
+    [right, top + cutMm],
     [right, bottom],
     [left, bottom],
   ] as const;
-  return `${points.map(([x, y], at) => `${hundredth(x)} ${hundredth(y)} ${at === 0 ? 'm' : 'l'}`).join(' ')} f\n`;
+  return `${line(points)} f\n`;
 }
 
-function hatch(mark: HatchMark, xMm: number, yMm: number): string {
-  const [left, top] = [xMm + mark.xMm, yMm + mark.yMm];
+function line(points: readonly (readonly [number, number])[]): string {
+  return points.map(([x, y], at) => `${mm(x)} ${mm(y)} ${at === 0 ? 'm' : 'l'}`).join(' ');
+}
+
+function hatch(mark: HatchMark): string {
+  const { xMm: left, yMm: top } = mark;
   const strokes = hatchStrokes(mark).map(
-    ([x1, y1, x2, y2]) =>
-      `${hundredth(left + x1)} ${hundredth(top + y1)} m ${hundredth(left + x2)} ${hundredth(top + y2)} l`,
+    ([x1, y1, x2, y2]) => `${mm(left + x1)} ${mm(top + y1)} m ${mm(left + x2)} ${mm(top + y2)} l`,
   );
-  return `${hundredth(mark.strokeMm)} w ${strokes.join(' ')} S\n`;
+  return `${mm(mark.strokeMm)} w ${strokes.join(' ')} S\n`;
 }
 
 /** Rising strokes at 45°, cut at the field's edges, in mm from its top left corner. */
@@ -89,48 +128,74 @@ export function hatchStrokes(field: Pick<HatchMark, 'widthMm' | 'heightMm' | 'pi
 }
 
 /** One `cm` to whole modules, then whole numbers only: short, exact, and one fill so that no seam can show. */
-function code(mark: CodeMark, xMm: number, yMm: number): string {
-  const inset = mark.insetModules;
-  const frame = `q ${exact(mark.moduleMm)} 0 0 ${exact(mark.moduleMm)} ${exact(xMm + mark.xMm)} ${exact(yMm + mark.yMm)} cm\n`;
-  let body = '';
-  for (const [x, y, width, height] of mark.rectangles)
-    body +=
-      inset === 0
-        ? `${x} ${y} ${width} ${height} re\n`
-        : `${exact(x + inset)} ${exact(y + inset)} ${exact(width - 2 * inset)} ${exact(height - 2 * inset)} re\n`;
-  return `${frame}${body}f\nQ\n`;
+function code(mark: CodeMark): string {
+  const { moduleMm, insetModules, rectangles, base = [] } = mark;
+  // With an inset the unit is the inset itself where a module is so many of them: whole numbers again.
+  const parts = insetModules === 0 ? 1 : Math.round(1 / insetModules);
+  const whole = insetModules === 0 || Math.abs(parts * insetModules - 1) < 1e-9;
+  const unit = scale(whole ? moduleMm / parts : moduleMm);
+  const grid = whole ? { parts, inset: insetModules === 0 ? 0 : 1 } : { parts: 1, inset: insetModules };
+  const frame = `q ${unit} 0 0 ${unit} ${exact(mark.xMm)} ${exact(mark.yMm)} cm\n`;
+  return `${frame}${knownBase(base, grid)}${rects(rectangles, grid)}f\nQ\n`;
 }
 
-function path({ points, fill, strokeMm, dashMm, ...at }: PathMark, xMm: number, yMm: number): string {
-  const steps = points
-    .map(([x, y], n) => `${hundredth(xMm + at.xMm + x)} ${hundredth(yMm + at.yMm + y)} ${n === 0 ? 'm' : 'l'}`)
-    .join(' ');
+interface Grid {
+  /** Units in a module, and units that each edge loses. */
+  readonly parts: number;
+  readonly inset: number;
+}
+
+function rects(rectangles: readonly ModuleRect[], { parts, inset }: Grid): string {
+  let body = '';
+  if (inset === 0) for (const [x, y, width, height] of rectangles) body += `${x} ${y} ${width} ${height} re\n`;
+  else
+    for (const [x, y, width, height] of rectangles) {
+      const [across, down] = [width * parts - 2 * inset, height * parts - 2 * inset];
+      body += `${exact(x * parts + inset)} ${exact(y * parts + inset)} ${exact(across)} ${exact(down)} re\n`;
+    }
+  return body;
+}
+
+/** The bases that were written before, and how: a run has one or two of them, thousands of times. */
+const bases = new WeakMap<readonly ModuleRect[], { readonly grid: Grid; readonly text: string }>();
+
+function knownBase(base: readonly ModuleRect[], grid: Grid): string {
+  const known = bases.get(base);
+  if (known?.grid.parts === grid.parts && known.grid.inset === grid.inset) return known.text;
+  const text = rects(base, grid);
+  bases.set(base, { grid, text });
+  return text;
+}
+
+function bars({ digits, xMm, yMm, moduleMm, heightMm, guardMm, insetMm }: BarMark): string {
+  const strokes = eanBars(digits).map(({ at, width, guard }) => {
+    const high = (guard ? guardMm : heightMm) - 2 * insetMm;
+    return `${exact(at * moduleMm + insetMm)} 0 ${exact(width * moduleMm - 2 * insetMm)} ${exact(high)} re\n`;
+  });
+  return `q 1 0 0 1 ${exact(xMm)} ${exact(yMm + insetMm)} cm\n${strokes.join('')}f\nQ\n`;
+}
+
+/** What is drawn there is written at the end of the file: see {@link TOTAL}. */
+function total({ xMm, yMm, sizePt }: TotalMark): string {
+  const size = exact(sizePt * PT_MM);
+  return `q ${size} 0 0 -${size} ${mm(xMm)} ${mm(yMm)} cm ${TOTAL} Do Q\n`;
+}
+
+function path({ xMm, yMm, points, fill, strokeMm, dashMm }: PathMark): string {
+  const steps = line(points.map(([x, y]) => [xMm + x, yMm + y] as const));
   if (fill === 'ink') return `${steps} f\n`;
-  const pen = `${hundredth(strokeMm)} w `;
+  const pen = `${mm(strokeMm)} w `;
   if (fill === 'paper') return `${pen}1 g ${steps} h B 0 g\n`;
-  const dash = dashMm === 0 ? ['', ''] : [`[${hundredth(dashMm)}] 0 d `, ' [] 0 d'];
+  const dash = dashMm === 0 ? ['', ''] : [`[${mm(dashMm)}] 0 d `, ' [] 0 d'];
   return `${pen}${dash[0]}${steps} S${dash[1]}\n`;
 }
 
 /** How far the handles of four curves lie from their ends, in radii, so that they look round. */
 const ROUND = 0.5523;
 
-function dot({ radiusMm: r, fill, strokeMm, ...at }: DotMark, xMm: number, yMm: number): string {
-  const [x, y, k] = [xMm + at.xMm, yMm + at.yMm, r * ROUND];
-  const to = (...along: readonly number[]): string =>
-    along.map((far, n) => hundredth((n % 2 === 0 ? x : y) + far)).join(' ');
+function dot({ xMm: x, yMm: y, radiusMm: r, fill, strokeMm }: DotMark): string {
+  const k = r * ROUND;
+  const to = (...along: readonly number[]): string => along.map((far, n) => mm((n % 2 === 0 ? x : y) + far)).join(' ');
   const ring = `${to(r, 0)} m ${to(r, k, k, r, 0, r)} c ${to(-k, r, -r, k, -r, 0)} c ${to(-r, -k, -k, -r, 0, -r)} c ${to(k, -r, r, -k, r, 0)} c`;
-  return fill === 'ink' ? `${ring} f\n` : `${hundredth(strokeMm)} w 1 g ${ring} h B 0 g\n`;
-}
-
-function hundredth(value: number): number {
-  return Math.round(value * 100) / 100;
-}
-
-function thousandth(value: number): number {
-  return Math.round(value * 1000) / 1000;
-}
-
-function exact(value: number): number {
-  return Math.round(value * 1e5) / 1e5;
+  return fill === 'ink' ? `${ring} f\n` : `${mm(strokeMm)} w 1 g ${ring} h B 0 g\n`;
 }

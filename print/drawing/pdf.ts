@@ -1,16 +1,9 @@
-import { type Day, dayNumber, fingerprint } from '../../src/core/index.ts';
-import { PT_MM } from '../layout/measure.ts';
-import { breathe, utf8 } from '../platform.ts';
-import { type Container, openContainer, type Reference } from './container.ts';
+import type { Day } from '../../src/core/index.ts';
+import type { Mark } from '../layout/marks.ts';
+import { breathe, joined } from '../platform.ts';
 import type { Drawing, PageSize } from './drawing.ts';
-import { type CutCodes, glyphCodes } from './glyphCodes.ts';
-import { MILLIMETRES, operatorsOf } from './operators.ts';
-import type { CutFace, Typeface } from './typeface.ts';
-
-/** A finished page: its size in mm and its operators. */
-export interface PdfPage extends PageSize {
-  readonly operators: string;
-}
+import { pdfFile } from './pdfFile.ts';
+import type { Typeface } from './typeface.ts';
 
 /** How the file is made; `on` becomes its date, since a clock would make every file differ. */
 export interface PdfChoice {
@@ -21,102 +14,53 @@ export interface PdfChoice {
   readonly compress?: boolean | undefined;
 }
 
-/** A back end that gathers one string of operators a page, and writes them into a file at the end. */
+/** A back end that gathers pages, and writes them into a file at the end. For long runs see {@link pdfFile}. */
 export interface PdfDrawing extends Drawing {
-  readonly pages: readonly PdfPage[];
+  readonly pages: readonly PageSize[];
   finish(choice: PdfChoice): Promise<Uint8Array>;
 }
 
-const DAY_MS = 86_400_000;
-/** Pages between two pauses: about 200 cards. */
+interface GatheredPage extends PageSize {
+  readonly puts: readonly (readonly [marks: readonly Mark[], xMm: number, yMm: number])[];
+}
+
+/** Pages between two pauses. */
 const PAGES_A_BREATH = 20;
 
 /** An empty PDF in that type. */
 export function pdfDrawing(typeface: Typeface): PdfDrawing {
-  const codes = glyphCodes(typeface);
-  const pages: PdfPage[] = [];
+  const pages: GatheredPage[] = [];
   let size: PageSize = { widthMm: 0, heightMm: 0 };
-  let operators = '';
+  let puts: GatheredPage['puts'][number][] = [];
   return {
     pages,
     beginPage(next) {
       size = next;
-      operators = MILLIMETRES;
+      puts = [];
     },
     put(marks, xMm, yMm) {
-      operators += operatorsOf(marks, xMm, yMm, codes);
+      puts.push([marks, xMm, yMm]);
     },
     endPage() {
-      pages.push({ ...size, operators });
+      pages.push({ ...size, puts });
     },
-    finish: (choice) => writePdf(pages, [codes.regular, codes.bold], typeface, choice),
+    finish: (choice) => writePages(pages, typeface, choice),
   };
 }
 
-/** pdfkit as a container: it numbers, packs and closes; what stands on the pages is ours. */
-async function writePdf(
-  pages: readonly PdfPage[],
-  [regular, bold]: readonly [CutCodes, CutCodes],
+async function writePages(
+  pages: readonly GatheredPage[],
   typeface: Typeface,
-  choice: PdfChoice,
+  { title, on, content, compress }: PdfChoice,
 ): Promise<Uint8Array> {
-  const doc = openContainer({
-    compress: choice.compress ?? true,
-    pdfVersion: '1.7',
-    lang: 'en',
-    info: {
-      Title: choice.title,
-      Creator: 'Tubwright',
-      // The file's /ID is made from this block alone, so the content has to have a part in it.
-      Keywords: fingerprint(choice.content),
-      CreationDate: new Date(dayNumber(choice.on) * DAY_MS),
-    },
-  });
-  const bytes = collect(doc);
-  // "Fit to page" is what most often makes printed cards the wrong size; viewers that obey this do not offer it first.
-  doc._root.data['ViewerPreferences'] = doc.ref({ PrintScaling: 'None' });
-  const fonts = [
-    [regular.name.slice(1), embed(doc, typeface.cuts.regular, regular)],
-    [bold.name.slice(1), embed(doc, typeface.cuts.bold, bold)],
-  ] as const;
+  const chunks: Uint8Array[] = [];
+  const file = pdfFile(typeface, { title, on, compress, onBytes: (bytes) => chunks.push(bytes) });
   for (const [at, page] of pages.entries()) {
-    doc.addPage({ size: [page.widthMm / PT_MM, page.heightMm / PT_MM], margin: 0 });
-    for (const [name, font] of fonts) if (page.operators.includes(`/${name} `)) doc.page.fonts[name] = font;
-    doc.addContent(utf8(page.operators));
+    file.beginPage(page);
+    for (const [marks, xMm, yMm] of page.puts) file.put(marks, xMm, yMm);
+    file.endPage();
     if (at % PAGES_A_BREATH === PAGES_A_BREATH - 1) await breathe();
   }
-  doc.end();
-  return bytes;
-}
-
-/** Gives pdfkit's subset the glyphs in our order, so that its codes are the ones already written on the pages. */
-function embed(doc: Container, face: CutFace, codes: CutCodes): Reference {
-  const font = doc.font(face.font)._font;
-  const dictionary = font.ref();
-  for (const [at, glyph] of codes.used.entries()) {
-    const code = font.subset.includeGlyph(glyph.number);
-    if (code !== at + 1) throw new RangeError(`glyph ${glyph.number} got code ${code}, not ${at + 1}`);
-    font.widths[code] = glyph.advance * 1000;
-    font.unicode[code] = [glyph.codePoint];
-  }
-  return dictionary;
-}
-
-function collect(doc: Container): Promise<Uint8Array> {
-  return new Promise((resolve, reject) => {
-    const chunks: Uint8Array[] = [];
-    doc.on('data', (chunk) => chunks.push(chunk));
-    doc.on('error', reject);
-    doc.on('end', () => resolve(joined(chunks)));
-  });
-}
-
-function joined(chunks: readonly Uint8Array[]): Uint8Array {
-  const bytes = new Uint8Array(chunks.reduce((length, chunk) => length + chunk.length, 0));
-  let at = 0;
-  for (const chunk of chunks) {
-    bytes.set(chunk, at);
-    at += chunk.length;
-  }
-  return bytes;
+  await file.finish({ content, total: String(pages.length) });
+  return joined(chunks);
 }

@@ -29,6 +29,8 @@ export interface Typeface extends Measure {
 const DESCENT = 0.21;
 /** Texts that are kept measured: most lines of a run repeat (species, feeds, days), but a run may be long. */
 const MOST_READINGS = 4000;
+/** Marks of texts that were seen once; two texts may share one, which costs nothing but memory. */
+const SEEN_MARKS = 1 << 16;
 
 /** Reads the two cuts with the reader inside pdfkit, so that what is measured is what is embedded. */
 export function openTypeface(fonts: FontBytes): Typeface {
@@ -36,6 +38,7 @@ export function openTypeface(fonts: FontBytes): Typeface {
   const cuts = { regular: openCut(shelf, fonts.regular), bold: openCut(shelf, fonts.bold) };
   const { font } = cuts.bold;
   const readings = { regular: new Map<string, Reading>(), bold: new Map<string, Reading>() };
+  const isAgain = seenBefore();
   return {
     cuts,
     capHeight: font.capHeight / font.unitsPerEm,
@@ -44,10 +47,24 @@ export function openTypeface(fonts: FontBytes): Typeface {
       const known = readings[cut].get(text);
       if (known) return known;
       const made = readText(printable(text), cuts[cut]);
+      if (!isAgain(text)) return made;
       if (readings[cut].size >= MOST_READINGS) readings[cut].clear();
       readings[cut].set(text, made);
       return made;
     },
+  };
+}
+
+/** Whether a text was asked for before: ids and revisions never are, and keeping them would fill the memory of a long run. */
+function seenBefore(): (text: string) => boolean {
+  const marks = new Uint8Array(SEEN_MARKS);
+  return (text) => {
+    let hash = text.length;
+    for (let at = 0; at < text.length; at++) hash = (Math.imul(hash, 31) + text.charCodeAt(at)) | 0;
+    const mark = (hash ^ (hash >>> 16)) & (SEEN_MARKS - 1);
+    const isAgain = marks[mark] === 1;
+    marks[mark] = 1;
+    return isAgain;
   };
 }
 

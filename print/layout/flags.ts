@@ -92,9 +92,9 @@ export interface Foot {
 /** Sets the small print and the tabs. Null when a flag does not fit: flags are never moved or dropped. */
 export function footOf(
   print: Omit<Wording, 'form'>,
-  flags: readonly Worded<CardFlag>[],
+  flags: readonly Worded<unknown>[],
   width: Span,
-  { setting, limit }: Sizing,
+  { setting, limit }: { readonly setting: Pick<Setting, 'flagPt' | 'footPt'>; readonly limit: Form },
   measure: Measure,
 ): Foot | null {
   const across = width.right - width.left;
@@ -120,7 +120,7 @@ export function footOf(
 
 /** The strips with the longest words among those that need the fewest, for shorter words save whole rows. */
 function tabStrips(
-  flags: readonly Worded<CardFlag>[],
+  flags: readonly Worded<unknown>[],
   across: number,
   besidePrint: number,
   sizePt: number,
@@ -142,7 +142,7 @@ function tabStrips(
 }
 
 /** A flag in that form, or in the next longer one that it has. */
-function tabOf(flag: Worded<CardFlag>, across: number, sizePt: number, form: Form): Tab | null {
+function tabOf(flag: Worded<unknown>, across: number, sizePt: number, form: Form): Tab | null {
   const wording = atLevel(flag, LEVELS[form]);
   if (!wording) return null;
   const widthMm = wording.widthAtOnePt * sizePt + 2 * TAB_PAD_MM;

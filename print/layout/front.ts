@@ -14,7 +14,7 @@ import { bandHeight, type Foot, footOf, holdBand, type Sizing } from './flags.ts
 import type { Frame } from './frame.ts';
 import type { Mark } from './marks.ts';
 import { type Measure, PT_MM } from './measure.ts';
-import { ledger } from './minor.ts';
+import { leastLedger, ledger } from './minor.ts';
 import { type Setting, sizeIn, TIGHTEST } from './settings.ts';
 import { atLevel, type Form, LEVELS, type Worded, type Wording, worseForm } from './words.ts';
 
@@ -65,7 +65,7 @@ export function setFront(content: FrontContent, bench: Bench, sizing: Sizing): S
   const { frame, measure, words } = bench;
   const topMm = frame.code.yMm + measure.capHeight * sizing.setting.idPt * PT_MM + UNDER_ID_MM;
   const least = topMm + leastHeight(content, sizing.setting);
-  if (least + sizing.setting.footPt * PT_MM > frame.bottom) return null;
+  if (least + sizing.setting.footPt * PT_MM + FOOT_GAP_MM > frame.bottom) return null;
   const foot = footOf(words.print, content.tabs, frame, sizing, measure);
   if (!foot || frame.bottom - foot.heightMm < frame.code.belowMm) return null;
   const endMm = frame.bottom - foot.heightMm - FOOT_GAP_MM;
@@ -75,7 +75,7 @@ export function setFront(content: FrontContent, bench: Bench, sizing: Sizing): S
     if (!upper) continue;
     const upperEnd = topMm + stackHeight(upper.blocks) + sizing.setting.gapMm;
     const lowerTop = below ? Math.max(frame.code.belowMm, upperEnd) : upperEnd;
-    const lower = lowerPart(upper.late, content, lowerTop, bench, sizing);
+    const lower = lowerPart(upper.late, content, { topMm: lowerTop, endMm }, bench, sizing);
     if (lower && lowerTop + stackHeight(lower) <= endMm)
       return draw({ upper: upper.blocks, topMm, lower, lowerTop, endMm, foot, below }, bench, sizing.setting);
   }
@@ -153,8 +153,10 @@ function upperPart(lines: BySlot, roomMm: number, bench: Bench, sizing: Sizing):
   for (const group of [...(lines.name ?? []).map((line) => [line]), identity]) {
     if (group.length === 0) continue;
     const row = rowOf(group, width, bench, sizing);
-    if (fits(row)) take(row);
-    else if (row || limit !== 'short') return null;
+    // The rest of a broken line stays behind the part before it.
+    const follows = group.some((line) => line.follows && late[line.of.slot] !== undefined);
+    if (!follows && fits(row)) take(row);
+    else if (!follows && (row || limit !== 'short')) return null;
     else for (const line of group) late[line.of.slot] = [...(late[line.of.slot] ?? []), line];
   }
   for (const slot of ['traitCode', 'traitWords'] as const)
@@ -199,11 +201,11 @@ function rowOf(
   return null;
 }
 
-/** Under a heavy rule or the hold's band: when it is due, what it eats, and the ledger of small lines. */
+/** Under a heavy rule or the hold's band: when it is due, what it eats, and the ledger of small lines. Null when it is too much. */
 function lowerPart(
   late: BySlot,
   { bySlot, hold }: FrontContent,
-  topMm: number,
+  { topMm, endMm }: { readonly topMm: number; readonly endMm: number },
   bench: Bench,
   sizing: Sizing,
 ): readonly Block[] | null {
@@ -219,13 +221,14 @@ function lowerPart(
   for (const lines of [late.name, late.sex, late.species, ...LOWER_FIRST.map((slot) => bySlot[slot]), late.traitCode])
     for (const line of lines ?? []) {
       const row = rowOf([line], rightAt(y + setting.gapMm) - left, bench, sizing);
-      if (!row) return null;
+      if (!row || y > endMm) return null;
       blocks.push(row);
       y += row.gapMm + row.heightMm;
     }
   const small = [...(late.traitWords ?? []), ...LOWER_SMALL.flatMap((slot) => bySlot[slot] ?? [])];
   const gapMm = setting.gapMm + LEDGER_GAP_MM;
   const room = { left, rightAt, topMm: y + gapMm, sizePt: setting.minorPt, leading: setting.leading, limit };
+  if (room.topMm + leastLedger(small.length, room) > endMm + gapMm) return null;
   const rows = ledger(small, room, measure);
   return rows && [...blocks, ...rows.map((row, at) => (at === 0 ? { ...row, gapMm } : row))];
 }

@@ -18,6 +18,7 @@ import { type LabelFrame, labelFrames } from './labelFrame.ts';
 import type { Measure } from './measure.ts';
 import { setSign } from './sign.ts';
 import { setTag } from './tag.ts';
+import { setTreatment } from './treatment.ts';
 import { FORMS, type Form, type Worded, word } from './words.ts';
 
 /** What a label is set with. */
@@ -42,6 +43,12 @@ export interface LaidLabel {
  * Errors: `glyph-missing`, `piece-unfit`. Nothing is cut or dropped.
  */
 export function layLabel(label: LabelContent, setting: LabelSetting): Result<LaidLabel> {
+  if (isSheet(label)) {
+    const faces = layLabelFaces(label, setting);
+    if (!faces.ok) return faces;
+    const [only, ...others] = faces.value;
+    return only !== undefined && others.length === 0 ? ok(only) : unfit(label, setting);
+  }
   const lines: Worded<LabelLine>[] = [];
   for (const line of label.lines) {
     const worded = word(line, line.strong ? 'bold' : 'regular', setting.measure);
@@ -57,7 +64,55 @@ export function layLabel(label: LabelContent, setting: LabelSetting): Result<Lai
       if (face !== null) return ok({ face: finish(face, false), code: frame.code, symbol });
     }
   }
-  return refuse('piece-unfit', { what: label.called, stock: setting.stock.id });
+  return unfit(label, setting);
+}
+
+/**
+ * Sets a label on as many faces as it needs: the papers of a treatment may have more than one, everything else has its one.
+ * Errors: as {@link layLabel}.
+ */
+export function layLabelFaces(label: LabelContent, setting: LabelSetting): Result<readonly LaidLabel[]> {
+  if (!isSheet(label)) {
+    const laid = layLabel(label, setting);
+    return laid.ok ? ok([laid.value]) : laid;
+  }
+  const lines: Worded<LabelLine>[] = [];
+  for (const line of label.lines) {
+    const worded = word(line, line.strong ? 'bold' : 'regular', setting.measure);
+    if (!worded.ok) return worded;
+    if (worded.value.wordings.length > 0) lines.push(worded.value);
+  }
+  const print = facePrint(label, setting);
+  if (!print.ok) return print;
+  for (const symbol of payloadsOf(label, setting.host).flatMap(labelSymbols)) {
+    const frames = labelFrames(label.kind, setting.stock, symbol.size, setting.printer);
+    const set = setTreatment({ lines, measure: setting.measure, frames, print: print.value });
+    if (set !== null)
+      return ok(set.map(({ face, frame }, at) => ({ face: finish(face, at > 0), code: frame.code, symbol })));
+  }
+  return unfit(label, setting);
+}
+
+function isSheet({ kind }: LabelContent): boolean {
+  return kind === 'treatment' || kind === 'tube';
+}
+
+function unfit(label: LabelContent, { stock }: LabelSetting): Result<never> {
+  return refuse('piece-unfit', { what: label.called, stock: stock.id });
+}
+
+/** The small print with the number of the face, where there is more than one. */
+function facePrint(label: LabelContent, { printedOn, measure }: LabelSetting) {
+  const { long, medium, short } = smallPrint(label, printedOn);
+  const plain = word({ long, medium, short }, 'regular', measure);
+  if (!plain.ok) return plain;
+  return ok((face: number, faces: number): Worded<unknown> => {
+    if (faces === 1) return plain.value;
+    const of = `face ${face} of ${faces}`;
+    const forms = { long: `${of} · ${long}`, medium: `${of} · ${medium}`, short: `${of} · ${short}` };
+    const worded = word(forms, 'regular', measure);
+    return worded.ok ? worded.value : plain.value;
+  });
 }
 
 /** Shorter words and a smaller code cost the same; of two tries that cost as much, the larger code comes first. */
@@ -80,7 +135,7 @@ function setOn(
   frame: LabelFrame,
   { print, measure, limit }: Setter,
 ): SetFace | null {
-  return kind === 'clutch' || kind === 'pairing'
+  return kind === 'clutch' || kind === 'pairing' || kind === 'lot'
     ? setTag(lines, { frame, measure, print }, limit)
     : setSign(kind, lines, frame, measure, limit);
 }
@@ -89,7 +144,7 @@ function payloadsOf({ code }: LabelContent, host: string | undefined): readonly 
   return code.says === 'text' ? [code.text] : [...new Set([qrPayload(code.id, host), code.id])];
 }
 
-/** Only a clutch tag has it: what else is printed here does not go out of date. */
+/** Tags and papers of a treatment have it: what else is printed here does not go out of date. */
 function smallPrint(label: LabelContent, printedOn: Day) {
   const revision = label.revision.slice(0, 4);
   const medium = `${sayDayShort(printedOn)} · rev ${revision}`;

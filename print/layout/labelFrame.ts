@@ -1,5 +1,5 @@
 import type { LabelKind } from '../../src/core/index.ts';
-import { moduleMm, type PrinterProfile } from '../qr/profiles.ts';
+import { moduleMm, moduleStep, type PrinterProfile } from '../qr/profiles.ts';
 import { QUIET_MODULES } from '../qr/symbol.ts';
 import { contentInset, type Inset, type Stock } from '../stocks/stock.ts';
 import type { Frame } from './frame.ts';
@@ -23,8 +23,6 @@ const EDGE_MM = 0.24;
 const SNAP_MM = 0.1;
 /** Blocks that are tried below the ideal one: as on a card, and as on a small label. */
 const SMALLER_MM = [25.2, 18] as const;
-/** From here on a dot is too small to matter: 508 dots per inch. */
-const FINE_DOTS_PER_MM = 20;
 /** From this ratio of height to width on a label is high. */
 const HIGH = 0.72;
 
@@ -58,9 +56,12 @@ function paddingMm({ labelWidthMm, labelHeightMm }: Stock): number {
   return side >= 30 ? 2.2 : 1.5;
 }
 
+/** What says much and is read in hand has its code in a corner. */
+const IN_HAND: readonly LabelKind[] = ['clutch', 'pairing', 'treatment', 'tube', 'lot'];
+
 /** A clutch says much and is read with the tag in hand; what else there is has a word for the distance. */
 function waysOf(kind: LabelKind, { labelWidthMm, labelHeightMm }: Stock): readonly LabelWay[] {
-  if (kind === 'clutch' || kind === 'pairing') return ['corner'];
+  if (IN_HAND.includes(kind)) return ['corner'];
   return labelHeightMm / labelWidthMm >= HIGH ? ['tower', 'strip'] : ['strip'];
 }
 
@@ -80,21 +81,16 @@ function idealMm(way: LabelWay, { labelWidthMm, labelHeightMm }: Stock): number 
   }
 }
 
-/** On a fine printer a module is an even number of dots: at half or a quarter of them, as on screens and in checks, it stays sharp. */
 function evenModule(module: number, printer: PrinterProfile): number {
-  const step = dotStep(printer);
+  const step = moduleStep(printer);
   return (Math.floor(Math.round(module * printer.dotsPerMm) / step) * step) / printer.dotsPerMm;
 }
 
 function leastModule(printer: PrinterProfile): number {
   // A block too small for anything gives the fewest dots that the printer may use.
   const fewest = moduleMm(1, 0, printer);
-  const step = dotStep(printer);
+  const step = moduleStep(printer);
   return Math.max(fewest, (Math.ceil((LEAST_MODULE_MM * printer.dotsPerMm) / step) * step) / printer.dotsPerMm);
-}
-
-function dotStep({ dotsPerMm }: PrinterProfile): 1 | 2 {
-  return dotsPerMm >= FINE_DOTS_PER_MM ? 2 : 1;
 }
 
 interface Parts {

@@ -15,6 +15,14 @@ export interface TextMark {
   readonly tone: 'ink' | 'paper';
 }
 
+/** The number of sheets in the file, in the regular cut: it is known when the last one is drawn. */
+export interface TotalMark {
+  readonly kind: 'total';
+  readonly sizePt: number;
+  readonly xMm: number;
+  readonly yMm: number;
+}
+
 /** A ruled line, as a filled bar from its top left corner; a faint one guides the eye and says nothing. */
 export interface RuleMark {
   readonly kind: 'rule';
@@ -55,6 +63,23 @@ export interface CodeMark {
   readonly size: number;
   readonly insetModules: number;
   readonly rectangles: readonly ModuleRect[];
+  /** What every code of this kind has; drawn first, so that a file holds it once. The rest may lie over it. */
+  readonly base?: readonly ModuleRect[];
+}
+
+/**
+ * The bars of an EAN-13 from its top left bar, quiet zones not counted; guard bars are `guardMm` high, the others
+ * `heightMm`. Its place must be whole dots of the printer; `insetMm` is taken off both sides of each bar.
+ */
+export interface BarMark {
+  readonly kind: 'bar';
+  readonly digits: string;
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly moduleMm: number;
+  readonly heightMm: number;
+  readonly guardMm: number;
+  readonly insetMm: number;
 }
 
 /** A run of straight lines, or the field within them; points are given from the mark’s own place. */
@@ -81,4 +106,4 @@ export interface DotMark {
 }
 
 /** Something that is put on paper, in mm from the top left corner of the face it belongs to; y grows downwards. */
-export type Mark = TextMark | RuleMark | NotchMark | HatchMark | CodeMark | PathMark | DotMark;
+export type Mark = TextMark | RuleMark | NotchMark | HatchMark | CodeMark | BarMark | TotalMark | PathMark | DotMark;

@@ -12,6 +12,8 @@ export interface LedgerRoom {
   readonly limit: Form;
   /** True for rows without rules, which small labels have no room for. */
   readonly bare?: boolean;
+  /** True where nothing may stand beside the last row of a broken line, because the two could be read as one. */
+  readonly alone?: boolean;
 }
 
 const GUTTER_MM = 3;
@@ -36,21 +38,35 @@ interface Row {
  * waits for a partner is joined by the next that fits. Null when a line fits in no form.
  */
 export function ledger(lines: readonly Worded<unknown>[], room: LedgerRoom, measure: Measure): readonly Block[] | null {
-  const airMm = Math.max(LEAST_AIR_MM, (room.leading - 1) * AIR);
-  const rulesMm = room.bare ? 0 : HAIRLINE_MM + 1.5 * airMm;
-  const rowMm = rowHeight(room.sizePt, room.leading) + rulesMm;
+  const airMm = airOf(room);
+  const rowMm = rowOf(room);
   const rows: Row[] = [];
   for (const line of lines) {
     const last = rows.at(-1);
     // Nothing may stand between the rows of a broken line.
     if (line.follows && last) last.free = null;
     if (!(join(line, rows, room) || open(line, rows, room, rowMm))) return null;
+    const row = rows.at(-1);
+    if (room.alone && line.follows && row) row.free = null;
   }
   const style = { sizePt: room.sizePt, leading: room.leading, gapMm: 0 };
   return rows.map((row) => {
     const text = textRow(row.cells, style, measure);
     return room.bare ? text : ruled(text, room.left, row.rightMm, airMm);
   });
+}
+
+/** What a ledger of so many lines cannot be lower than: it spares most of the tries that are too large. */
+export function leastLedger(lines: number, room: Pick<LedgerRoom, 'sizePt' | 'leading' | 'bare'>): number {
+  return Math.ceil(lines / 2) * rowOf(room);
+}
+
+function rowOf(room: Pick<LedgerRoom, 'sizePt' | 'leading' | 'bare'>): number {
+  return rowHeight(room.sizePt, room.leading) + (room.bare ? 0 : HAIRLINE_MM + 1.5 * airOf(room));
+}
+
+function airOf({ leading }: Pick<LedgerRoom, 'leading'>): number {
+  return Math.max(LEAST_AIR_MM, (leading - 1) * AIR);
 }
 
 /** Puts a line into the row above, or into an earlier one that is free from the middle on, if it fits. */

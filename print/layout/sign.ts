@@ -15,16 +15,27 @@ const LEAST_MAIN_PT: Readonly<Record<LabelKind, number>> = {
   clutch: 12,
   egg: 18,
   pairing: 12,
+  treatment: 12,
+  tube: 12,
+  lot: 12,
+  ...{ ware: 9, shed: 9, shelf: 14, hang: 9, sale: 12, exhibit: 24 },
   stamp: 12,
   'layout-test': 12,
 };
 /** Rows that a line may be broken into. */
-const MOST_ROWS: Readonly<Record<LabelSlot, number>> = { main: 2, id: 1, body: 4, small: 1 };
+const MOST_ROWS: Readonly<Record<LabelSlot, number>> = {
+  ...{ main: 2, id: 1, body: 4, small: 1 },
+  ...{ figure: 1, flag: 1, caution: 4, sign: 1 },
+};
 /** How large each line is in parts of the main one, and its bounds in points; the least is what stays legible in hand. */
 const SIZES: Readonly<Record<Exclude<LabelSlot, 'main'>, { part: number; least: number; most: number }>> = {
   id: { part: 0.38, least: 8.5, most: 26 },
   body: { part: 0.32, least: 8, most: 18 },
   small: { part: 0.26, least: 7, most: 13 },
+  figure: { part: 0.8, least: 12, most: 40 },
+  flag: { part: 0.32, least: 8, most: 18 },
+  caution: { part: 0.26, least: 7, most: 13 },
+  sign: { part: 0.26, least: 7, most: 13 },
 };
 /** Line height in parts of the size; with less the type's own height would leave the label. */
 const LEADING = 1.2;

@@ -9,6 +9,7 @@ import {
 } from '../../src/core/index.ts';
 import type { Cut } from './marks.ts';
 import type { Measure } from './measure.ts';
+import { nameSigns, spellOut } from './spelling.ts';
 
 /** Which of a line's lengths was printed. */
 export type Form = 'long' | 'medium' | 'short';
@@ -41,7 +42,7 @@ export interface WordedCard {
   readonly flags: readonly Worded<CardFlag>[];
 }
 
-/** Measures a card once. Error: `glyph-missing` when no form of a line can be printed whole. */
+/** Measures a card once. Error: `glyph-missing` when no form of a line can be told. */
 export function wordCard(content: CardContent, measure: Measure): Result<WordedCard> {
   const lines: Worded<CardLine>[] = [];
   const flags: Worded<CardFlag>[] = [];
@@ -81,7 +82,10 @@ export function worseForm(a: Form, b: Form): Form {
   return LEVELS[a] > LEVELS[b] ? a : b;
 }
 
-/** Measures one line. Error: `glyph-missing` when no form of it can be printed whole. */
+/**
+ * Measures one line: the forms that the type has every sign of; where it has none, they are spelled out, see
+ * {@link spellOut}. Error: `glyph-missing` when that would be most of it.
+ */
 export function word<T extends Forms>(of: T, cut: Cut, measure: Measure): Result<Worded<T>> {
   const wordings: Wording[] = [];
   const missing: string[] = [];
@@ -91,7 +95,19 @@ export function word<T extends Forms>(of: T, cut: Cut, measure: Measure): Result
     if (gone.length > 0) missing.push(...gone);
     else wordings.push({ form, text, widthAtOnePt });
   }
-  if (wordings.length === 0 && missing.length > 0)
-    return refuse('glyph-missing', { glyphs: [...new Set(missing)].join(' ') });
-  return ok({ of, cut, wordings });
+  if (wordings.length > 0 || missing.length === 0) return ok({ of, cut, wordings });
+  const spelled = spelledForms(of, missing, cut, measure);
+  return spelled.length > 0
+    ? ok({ of, cut, wordings: spelled })
+    : refuse('glyph-missing', { glyphs: nameSigns(missing) });
+}
+
+function spelledForms(of: Forms, missing: readonly string[], cut: Cut, measure: Measure): readonly Wording[] {
+  const wordings: Wording[] = [];
+  for (const form of FORMS) {
+    const said = spellOut(measure.read(of[form], cut).text, missing);
+    const { text, widthAtOnePt } = measure.read(said ?? '', cut);
+    if (text !== '' && wordings.at(-1)?.text !== text) wordings.push({ form, text, widthAtOnePt });
+  }
+  return wordings;
 }

@@ -10,8 +10,10 @@ export function flow(pieces: readonly PagePiece[], heightMm: number): readonly P
   let y = 0;
   const put = (piece: PagePiece): void => {
     const page = pages.at(-1) ?? [];
-    for (const mark of piece.marks) page.push({ ...mark, yMm: mark.yMm + y });
-    y += piece.heightMm;
+    // At the top of a page the margin is air enough.
+    const top = y === 0 ? y - (piece.airMm ?? 0) : y;
+    for (const mark of piece.marks) page.push({ ...mark, yMm: mark.yMm + top });
+    y = top + piece.heightMm;
   };
   for (const [at, piece] of pieces.entries()) {
     if (y > 0 && y + togetherMm(pieces, at) > heightMm) {

@@ -1,5 +1,15 @@
 import { type Pack, type PackAnimal, sayDay, sayDayShort, sayNumber } from '../../src/core/index.ts';
-import { type Bench, type Column, heading, type PagePiece, pairs, paragraph, table } from './pieces.ts';
+import {
+  type Bench,
+  type Column,
+  heading,
+  type PagePiece,
+  type Pair,
+  pairs,
+  pairsAbreast,
+  paragraph,
+  table,
+} from './pieces.ts';
 
 /** The first pages: whose records, by which rules, what is in the pack, and where each animal stands in it. */
 export function frontPieces(pack: Pack, pageOf: ReadonlyMap<PackAnimal, number>, bench: Bench): readonly PagePiece[] {
@@ -17,7 +27,7 @@ export function frontPieces(pack: Pack, pageOf: ReadonlyMap<PackAnimal, number>,
     ),
     ...profilePieces(pack, bench),
     heading('In this pack', bench),
-    ...pairs(contents(pack), bench),
+    ...pairsAbreast(contents(pack), bench),
     ...pack.left.map(({ id, problem }) => paragraph(`Not in it: ${id}. ${problem.message} ${problem.remedy}`, bench)),
     ...(animals.length < 2
       ? []
@@ -61,7 +71,7 @@ function animalRow(animal: PackAnimal, pageOf: ReadonlyMap<PackAnimal, number>):
 }
 
 function profilePieces({ profile }: Pack, bench: Bench): readonly PagePiece[] {
-  const { name, law, inForce, source, rules, asked } = profile;
+  const { name, law, inForce, dated, source, rules, asked } = profile;
   const asks = asked.map(({ point, asks: words }) => `${point} ${words}`.trim());
   return [
     heading('Profile', bench),
@@ -72,6 +82,7 @@ function profilePieces({ profile }: Pack, bench: Bench): readonly PagePiece[] {
         ...(inForce === null
           ? []
           : [['In force since', `${sayDayShort(inForce)}; later amendments were not looked up`] as const]),
+        ...(dated === null ? [] : [['Date', dated] as const]),
         ['Source', source],
         ['Asks for', `${asks.join('; ')}.`],
         ...rules.map((rule, at) => [at === 0 ? 'Also' : '', rule] as const),
@@ -81,14 +92,19 @@ function profilePieces({ profile }: Pack, bench: Bench): readonly PagePiece[] {
   ];
 }
 
-function contents({ animals, gone, from }: Pack): readonly (readonly [string, string])[] {
+function contents({ animals, gone, from }: Pack): readonly Pair[] {
   const sum = (count: (animal: PackAnimal) => number): string =>
     sayNumber(animals.reduce((all, animal) => all + count(animal), 0));
   return [
     ['Animals', sayNumber(animals.length)],
     ['Feeds', sum(({ feeds }) => feeds.length)],
     ['Weighings', sum(({ weights }) => weights.length)],
+    ['Lengths', sum(({ lengths }) => lengths.length)],
     ['Health and treatment', sum(({ treatments }) => treatments.length)],
+    ['Health looks', sum(({ looks }) => looks.length)],
+    ['Notes', sum(({ notes }) => notes.length)],
+    ['Photographed papers', sum(({ papers }) => papers.length)],
+    ['Skipped on purpose', sum(({ skipped }) => skipped.length)],
     ['Cleaning and water', sum(({ cleaning }) => cleaning.length)],
     ...(gone === 0 ? [] : [['Left out', `${sayNumber(gone)} that left before ${sayDayShort(from)}`] as const]),
   ];

@@ -9,6 +9,8 @@ export interface PagePiece {
   readonly marks: readonly Mark[];
   /** Stays on one page with the strip after it. */
   readonly keeps?: boolean;
+  /** Air above it, which it does not need at the top of a page. */
+  readonly airMm?: number;
   /** Set again at the top of the next page when the list that it heads goes on there. */
   readonly head?: PagePiece;
 }
@@ -23,6 +25,9 @@ export const BODY_PT = 8.5;
 const LEADING = 1.28;
 const ROW_GAP_MM = 0.9;
 const COLUMN_GAP_MM = 3;
+/** Figures end at the right of their column, and words that begin right after them would read as their unit. */
+const AFTER_FIGURES_MM = 4;
+const HEADING_AIR_MM = 4.5;
 /** More lines than this in one row are cut into several rows, so that a row always fits on a page. */
 const MOST_LINES = 40;
 
@@ -48,10 +53,10 @@ const PLAIN: TextStyle = { sizePt: BODY_PT, cut: 'regular', gapMm: 0.8, leftMm: 
 
 /** A heading over a line of ink, which stays with what it heads. */
 export function heading(text: string, bench: Bench, sizePt = 11): PagePiece {
-  const words = paragraph(text, bench, { sizePt, cut: 'bold', gapMm: 4.5 });
+  const words = paragraph(text, bench, { sizePt, cut: 'bold', gapMm: HEADING_AIR_MM });
   const yMm = words.heightMm + 0.4;
   const rule: Mark = { kind: 'rule', xMm: 0, yMm, widthMm: bench.widthMm, heightMm: 0.35 };
-  return { heightMm: yMm + 0.9, marks: [...words.marks, rule], keeps: true };
+  return { heightMm: yMm + 0.9, marks: [...words.marks, rule], keeps: true, airMm: HEADING_AIR_MM };
 }
 
 /** An empty strip. */
@@ -66,10 +71,13 @@ export interface Column {
   readonly align?: 'end';
 }
 
+/** What stands in a cell; a bold one is what the eye has to find. */
+export type TableCell = string | { readonly says: string; readonly cut: 'bold' };
+
 /** Rows under their heads; the heads stand again on each page. A row with no end in sight is cut into rows, not lost. */
 export function table(
   columns: readonly Column[],
-  rows: readonly (readonly string[])[],
+  rows: readonly (readonly TableCell[])[],
   bench: Bench,
 ): readonly PagePiece[] {
   const frame = framed(columns, bench);
@@ -85,8 +93,11 @@ export function table(
   return [head, ...rows.flatMap((row) => rowsOf(row, frame, bench).map((piece) => ({ ...piece, head })))];
 }
 
+/** A label and what it says. */
+export type Pair = readonly [label: string, says: TableCell];
+
 /** Pairs of a label and what it says, without heads. */
-export function pairs(rows: readonly (readonly [label: string, says: string])[], bench: Bench): readonly PagePiece[] {
+export function pairs(rows: readonly Pair[], bench: Bench): readonly PagePiece[] {
   const frame = framed(
     [
       { words: '', share: 0.34 },
@@ -97,6 +108,31 @@ export function pairs(rows: readonly (readonly [label: string, says: string])[],
   return rows.flatMap((row) => rowsOf(row, frame, bench));
 }
 
+const ABREAST: readonly Column[] = [
+  { words: '', share: 17 },
+  { words: '', share: 31 },
+  { words: '', share: 17 },
+  { words: '', share: 31 },
+];
+/** A pair that needs more lines than this in half the page gets the whole width. */
+const ABREAST_LINES = 2;
+
+/** The same, short pairs two abreast, read down the left side first; longer ones below them over the whole width. */
+export function pairsAbreast(rows: readonly Pair[], bench: Bench): readonly PagePiece[] {
+  const frame = framed(ABREAST, bench);
+  const isShort = (row: Pair): boolean =>
+    wrapped(row, 'regular', frame, bench).every(({ length }) => length <= ABREAST_LINES);
+  const short = rows.filter(isShort);
+  const half = Math.ceil(short.length / 2);
+  const abreast = short.slice(0, half).map((row, at) => [...row, ...(short[half + at] ?? [])]);
+  const [label, says] = frame;
+  const whole = label && says ? [label, { ...says, widthMm: bench.widthMm - says.xMm }] : [];
+  return [
+    ...abreast.flatMap((cells) => rowsOf(cells, frame, bench)),
+    ...rows.filter((row) => !isShort(row)).flatMap((row) => rowsOf(row, whole, bench)),
+  ];
+}
+
 interface Framed extends Column {
   readonly xMm: number;
   readonly widthMm: number;
@@ -104,11 +140,12 @@ interface Framed extends Column {
 
 function framed(columns: readonly Column[], { widthMm }: Bench): readonly Framed[] {
   const whole = columns.reduce((sum, { share }) => sum + share, 0);
-  const room = widthMm - COLUMN_GAP_MM * (columns.length - 1);
+  const gaps = columns.slice(0, -1).map(({ align }) => COLUMN_GAP_MM + (align === 'end' ? AFTER_FIGURES_MM : 0));
+  const room = widthMm - gaps.reduce((sum, gap) => sum + gap, 0);
   let xMm = 0;
-  return columns.map((column) => {
+  return columns.map((column, at) => {
     const own = { ...column, xMm, widthMm: (room * column.share) / whole };
-    xMm += own.widthMm + COLUMN_GAP_MM;
+    xMm += own.widthMm + (gaps[at] ?? 0);
     return own;
   });
 }
@@ -117,7 +154,7 @@ function rowOf(cells: readonly string[], cut: Cut, frame: readonly Framed[], ben
   return setRow(wrapped(cells, cut, frame, bench), cut, frame, bench);
 }
 
-function rowsOf(cells: readonly string[], frame: readonly Framed[], bench: Bench): readonly PagePiece[] {
+function rowsOf(cells: readonly TableCell[], frame: readonly Framed[], bench: Bench): readonly PagePiece[] {
   const lines = wrapped(cells, 'regular', frame, bench);
   const most = Math.max(1, ...lines.map((cell) => cell.length));
   const parts = Array.from({ length: Math.ceil(most / MOST_LINES) }, (_none, at) =>
@@ -126,17 +163,25 @@ function rowsOf(cells: readonly string[], frame: readonly Framed[], bench: Bench
   return parts.map((part) => setRow(part, 'regular', frame, bench));
 }
 
-type Cells = readonly (readonly WrappedLine[])[];
+/** A line of a cell, in its own cut. */
+type CellLine = WrappedLine & { readonly cut: Cut };
+type Cells = readonly (readonly CellLine[])[];
 
-function wrapped(cells: readonly string[], cut: Cut, frame: readonly Framed[], { measure }: Bench): Cells {
-  return frame.map(({ widthMm }, at) => wrap(cells[at] ?? '', cut, { widthMm, sizePt: BODY_PT, measure }));
+function wrapped(cells: readonly TableCell[], cut: Cut, frame: readonly Framed[], { measure }: Bench): Cells {
+  return frame.slice(0, Math.max(cells.length, 1)).map(({ widthMm }, at) => {
+    const cell = cells[at] ?? '';
+    const [says, own] = typeof cell === 'string' ? [cell, cut] : [cell.says, cell.cut];
+    return wrap(says, own, { widthMm, sizePt: BODY_PT, measure }).map((line) => ({ ...line, cut: own }));
+  });
 }
 
 function setRow(cells: Cells, cut: Cut, frame: readonly Framed[], { widthMm }: Bench): PagePiece {
   const most = Math.max(1, ...cells.map((cell) => cell.length));
-  const marks = frame.flatMap((column, at) =>
-    lineMarks(cells[at] ?? [], { cut, sizePt: BODY_PT, xMm: column.xMm, topMm: ROW_GAP_MM / 2, endMm: endOf(column) }),
-  );
+  const marks = frame.flatMap((column, at) => {
+    const lines = cells[at] ?? [];
+    const place = { sizePt: BODY_PT, xMm: column.xMm, topMm: ROW_GAP_MM / 2, endMm: endOf(column) };
+    return lineMarks(lines, { ...place, cut: lines[0]?.cut ?? cut });
+  });
   const heightMm = most * lineMm(BODY_PT) + ROW_GAP_MM;
   const under: Mark =
     cut === 'bold'

@@ -2,15 +2,13 @@ import { type Pack, type PackAnimal, sayDayShort } from '../../src/core/index.ts
 import type { Drawing } from '../drawing/drawing.ts';
 import { pdfDrawing } from '../drawing/pdf.ts';
 import { type FontBytes, openTypeface } from '../drawing/typeface.ts';
-import { textMark } from '../layout/blocks.ts';
-import type { Mark } from '../layout/marks.ts';
 import type { Measure } from '../layout/measure.ts';
 import { breathe } from '../platform.ts';
 import { animalPieces } from './animalPages.ts';
 import { flow, type PageBody } from './flow.ts';
 import { frontPieces } from './frontPages.ts';
 import type { Bench } from './pieces.ts';
-import { printable } from './wrap.ts';
+import { runningMarks } from './running.ts';
 
 /** The papers that a pack is set on, in mm. */
 export const PACK_PAPERS = {
@@ -36,7 +34,6 @@ export interface PrintedPack {
 }
 
 const EDGE_MM = { left: 18, right: 15, top: 19, bottom: 16 } as const;
-const RUNNING_PT = 7.5;
 const ANIMALS_A_BREATH = 5;
 /** Setting takes about so much of the whole, and drawing the rest. */
 const SETTING_SHARE = 0.7;
@@ -140,29 +137,4 @@ function drawPage(
     0,
   );
   drawing.endPage();
-}
-
-/** Two texts on one line, one at each edge; the first gives way where both do not fit, since it stands on every page. */
-function runningMarks(
-  [start, end]: readonly [string, string],
-  [left, right]: readonly [number, number],
-  yMm: number,
-  measure: Measure,
-): readonly Mark[] {
-  const last = sizeable(end, right - left, measure);
-  const xMm = right - last.wording.widthAtOnePt * last.sizePt;
-  const first = sizeable(start, xMm - left - 5, measure);
-  const marks = [textMark({ ...last, cut: 'regular', xMm }, last.sizePt, yMm)];
-  return first.sizePt < LEAST_PT
-    ? marks
-    : [textMark({ ...first, cut: 'regular', xMm: left }, first.sizePt, yMm), ...marks];
-}
-
-const LEAST_PT = 4;
-
-/** A running line is set smaller where it is long, since its words stand whole in the body. */
-function sizeable(text: string, widthMm: number, measure: Measure) {
-  const wording = measure.read(printable(text, 'regular', measure), 'regular');
-  const fits = wording.widthAtOnePt === 0 ? RUNNING_PT : Math.floor((widthMm / wording.widthAtOnePt) * 10) / 10;
-  return { wording, sizePt: Math.min(RUNNING_PT, fits) };
 }

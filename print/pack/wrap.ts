@@ -1,5 +1,6 @@
 import type { Cut } from '../layout/marks.ts';
 import type { Measure } from '../layout/measure.ts';
+import { numberOf } from '../layout/spelling.ts';
 
 /** One line of a wrapped text, with its width at 1 pt in mm. */
 export interface WrappedLine {
@@ -48,8 +49,4 @@ export function printable(text: string, cut: Cut, measure: Measure): string {
   if (missing.length === 0) return read;
   const lacking = new Set(missing);
   return [...read].map((sign) => (lacking.has(sign) ? ` ${numberOf(sign)} ` : sign)).join('');
-}
-
-function numberOf(sign: string): string {
-  return `U+${(sign.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`;
 }

@@ -4,6 +4,7 @@ import qrcode, { type QRCodeSegment } from 'qrcode';
 export interface QrSymbol {
   readonly payload: string;
   readonly version: number;
+  readonly level: Level;
   readonly size: number;
   readonly modules: Uint8Array;
 }
@@ -54,7 +55,7 @@ export function labelSymbols(payload: string): readonly QrSymbol[] {
 export function encodeQr(payload: string, level: Level, version?: number): QrSymbol {
   const size = version === undefined ? {} : { version };
   const made = qrcode.create(segmentsOf(payload), { ...size, errorCorrectionLevel: level, maskPattern: MASK });
-  return { payload, version: made.version, size: made.modules.size, modules: made.modules.data };
+  return { payload, version: made.version, level, size: made.modules.size, modules: made.modules.data };
 }
 
 /** One segment where it can be: the package's search for the shortest mix costs more than it saves here. */

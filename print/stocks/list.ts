@@ -23,6 +23,7 @@ const CARD_INSET_MM = 1.5;
 /** Common die-cut sheets; geometry from open label templates, see docs/sources.md. */
 const SHEETS: readonly SheetRow[] = [
   sheet('a4-85x54', 'A4, 10 cards of 85 × 54 mm', A4, [85, 54], [2, 5], [15, 13.5], [95, 54]),
+  sheet('a4-105x148', 'A4 cut in four, 4 cards of 105 × 148 mm (A6)', A4, [105, 148], [2, 2], [0, 0.5], [105, 148]),
   sheet('a4-70x52', 'A4, 10 cards of 70 × 52 mm', A4, [70, 52], [2, 5], [23.5, 18.5], [93, 52]),
   sheet(
     'letter-88.9x50.8',

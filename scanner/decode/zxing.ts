@@ -25,9 +25,10 @@ export async function loadZxing(source: WasmSource): Promise<void> {
 /**
  * Turned symbols are found anyway, inverted ones are never printed; both would only cost time. The format `QRCode` would
  * stand for its small relatives too, and a smudge was once read as a Micro QR code with three digits: ours are model 2.
+ * EAN-13 is what stands on wares; its twelve-digit form without the leading 0 is the same bars.
  */
 const SETTINGS: ReaderOptions = {
-  formats: ['QRCodeModel2'],
+  formats: ['QRCodeModel2', 'EAN13'],
   tryHarder: true,
   tryDenoise: true,
   tryInvert: false,
@@ -47,10 +48,16 @@ export async function pass(picture: Picture, { most, threshold }: PassOptions): 
 
 /**
  * True if a symbol has a place but cannot be read. A look of its own: among whole codes the broken ones would take up
- * the number that a look may find, and hide them.
+ * the number that a look may find, and hide them. Bars are not asked for: any printed line looks like half of one.
  */
 export async function seesBroken(picture: Picture): Promise<boolean> {
-  const results = await readBarcodes(toRgba(picture), { ...SETTINGS, maxNumberOfSymbols: 255, returnErrors: true });
+  const settings: ReaderOptions = {
+    ...SETTINGS,
+    formats: ['QRCodeModel2'],
+    maxNumberOfSymbols: 255,
+    returnErrors: true,
+  };
+  const results = await readBarcodes(toRgba(picture), settings);
   return results.some((result) => !result.isValid);
 }
 

@@ -1,5 +1,12 @@
-import type { PayloadOptions } from '../payload.ts';
-import { type Reading, readStrokes, SCANNER_GAP_MS, type Stroke, type TypedScan } from './readings.ts';
+import {
+  type Reading,
+  readShortLine,
+  readStrokes,
+  SCANNER_GAP_MS,
+  type Stroke,
+  type TypedReadOptions,
+  type TypedScan,
+} from './readings.ts';
 import { onUsKeyboard } from './usKeyboard.ts';
 
 /** What of a keydown event matters here; `timeStamp` in milliseconds, as the event carries it. */
@@ -18,8 +25,10 @@ export interface KeyStroke {
 /** The run of strokes so far, and what earlier scans taught. */
 export interface TypedState {
   readonly run: readonly Stroke[];
-  /** When the last scan that the idle rule finished had its last stroke: its Enter may still come. */
+  /** When the last scan had its last stroke: its Enter may still come, or a second one. */
   readonly finishedMs: number | null;
+  /** When the last key before this run came; null if an Enter or a Tab ended what it belonged to. */
+  readonly keyBeforeMs: number | null;
   /** The reading that was right when the two last differed. */
   readonly trusted: Reading;
 }
@@ -32,7 +41,7 @@ export interface TypedStep {
 }
 
 /** The state before the first key. */
-export const NO_STROKES: TypedState = { run: [], finishedMs: null, trusted: 'key' };
+export const NO_STROKES: TypedState = { run: [], finishedMs: null, keyBeforeMs: null, trusted: 'key' };
 
 /** A longer pause ends a run: radio scanners stutter, but not for longer. */
 export const BREAK_MS = 250;
@@ -45,7 +54,7 @@ const MOST = 300;
  * Takes the next key and tells scanners from people by the pace of the keys alone, wherever the focus is. Enter and Tab
  * end a scan, and only then are they swallowed. Held keys, keys of an input method, and shortcuts are let through unseen.
  */
-export function typedScan(state: TypedState, stroke: KeyStroke, options: PayloadOptions = {}): TypedStep {
+export function typedScan(state: TypedState, stroke: KeyStroke, options: TypedReadOptions = {}): TypedStep {
   if (isUnseen(stroke)) return { state, swallow: false };
   if (stroke.key === 'Enter' || stroke.key === 'Tab') return endByKey(state, stroke, options);
   const typed = asStroke(stroke);
@@ -55,44 +64,59 @@ export function typedScan(state: TypedState, stroke: KeyStroke, options: Payload
     return { state: { ...state, finishedMs: null, run: [...state.run, typed].slice(-MOST) }, swallow: false };
   }
   const step = finish(state, options) ?? { state, swallow: false };
-  return { ...step, state: { ...step.state, run: [typed], finishedMs: null } };
+  return { ...step, state: { ...step.state, run: [typed], finishedMs: null, keyBeforeMs: last.atMs } };
 }
 
 /**
  * The idle rule, to be asked some time after a key: finishes a scan that came without a suffix, and otherwise changes
  * nothing. `nowMs` is on the clock of the keys' `timeStamp`.
  */
-export function typedIdle(state: TypedState, nowMs: number, options: PayloadOptions = {}): TypedStep {
+export function typedIdle(state: TypedState, nowMs: number, options: TypedReadOptions = {}): TypedStep {
   const last = state.run.at(-1);
   if (last === undefined || nowMs - last.atMs < IDLE_MS) return { state, swallow: false };
   const step = finish(state, options);
   if (step === null) return { state, swallow: false };
   const whole = step.result.code.ok && step.result.code.value.kind === 'id';
   if (!whole && nowMs - last.atMs <= BREAK_MS) return { state, swallow: false };
-  return { ...step, state: { ...step.state, finishedMs: last.atMs } };
+  return { ...step, state: { ...step.state, finishedMs: last.atMs, keyBeforeMs: whole ? null : last.atMs } };
 }
 
-function endByKey(state: TypedState, stroke: KeyStroke, options: PayloadOptions): TypedStep {
+function endByKey(state: TypedState, stroke: KeyStroke, options: TypedReadOptions): TypedStep {
   const last = state.run.at(-1);
   if (last === undefined) {
     const late = state.finishedMs !== null && stroke.timeStamp - state.finishedMs <= SCANNER_GAP_MS;
     return { state: { ...state, finishedMs: null }, swallow: late };
   }
-  const step = finish(state, options);
-  if (step === null) return { state: { ...state, run: [], finishedMs: null }, swallow: false };
+  const gapMs = stroke.timeStamp - last.atMs;
+  const step = finish(state, options) ?? (gapMs <= SCANNER_GAP_MS ? finishShort(state, options) : null);
+  if (step === null) return { state: { ...state, run: [], finishedMs: null, keyBeforeMs: null }, swallow: false };
   // After a break the scan was over without a suffix, and this key is the person's.
-  return { ...step, swallow: stroke.timeStamp - last.atMs <= BREAK_MS };
+  if (gapMs > BREAK_MS) return step;
+  // Some scales end a line with two such keys, and the second must press nothing that this scan has put there.
+  return { ...step, state: { ...step.state, finishedMs: stroke.timeStamp }, swallow: true };
 }
 
 type Finished = TypedStep & { readonly result: TypedScan };
 
-function finish(state: TypedState, options: PayloadOptions): Finished | null {
-  const result = readStrokes(state.run, state.trusted, options);
-  if (result === null) return null;
+function finish(state: TypedState, options: TypedReadOptions): Finished | null {
+  const result = readStrokes(state.run, state.trusted, { ...options, keyBeforeMs: state.keyBeforeMs });
+  return result === null ? null : finished(state, result);
+}
+
+/** A few keys are taken for a scale's line only while somebody waits for a weight. */
+function finishShort(state: TypedState, options: TypedReadOptions): Finished | null {
+  const result =
+    options.weighing === true
+      ? readShortLine(state.run, state.trusted, { ...options, keyBeforeMs: state.keyBeforeMs })
+      : null;
+  return result === null ? null : finished(state, result);
+}
+
+function finished(state: TypedState, result: TypedScan): Finished {
   const differ = state.run.some((stroke) => stroke.key.toUpperCase() !== stroke.code);
   const taught = differ && result.code.ok && result.other === undefined;
   const trusted = taught ? result.reading : state.trusted;
-  return { state: { run: [], finishedMs: null, trusted }, result, swallow: false };
+  return { state: { run: [], finishedMs: null, keyBeforeMs: null, trusted }, result, swallow: false };
 }
 
 /** Keys that type nothing but may come with a scan, and the keys of an input method. */

@@ -1,11 +1,14 @@
 import type { PayloadOptions } from '../payload.ts';
 import { BREAK_MS, IDLE_MS, NO_STROKES, type TypedStep, typedIdle, typedScan } from '../typed/machine.ts';
 import type { TypedScan } from '../typed/readings.ts';
+import { holdBlanks } from './heldBlank.ts';
 import { type Snapshot, snapshotOf } from './snapshot.ts';
 
 /** How typed scans are listened to. */
 export interface TypedOptions extends PayloadOptions {
   readonly onScan: (scan: TypedScan) => void;
+  /** Whether somebody waits for a weight now, which lets short lines of a scale count. */
+  readonly weighs?: () => boolean;
 }
 
 interface Kept {
@@ -27,6 +30,8 @@ export function listenForTypedScans(target: Window, options: TypedOptions): () =
   let kept: readonly Kept[] = [];
   let timer: ReturnType<typeof setTimeout> | undefined;
   let cameMs = 0;
+  const weighs = options.weighs ?? (() => false);
+  const blanks = holdBlanks(weighs);
 
   const take = (step: TypedStep, before: readonly Kept[]) => {
     state = step.state;
@@ -47,10 +52,11 @@ export function listenForTypedScans(target: Window, options: TypedOptions): () =
     if (state.run.length > 0 && ms <= IDLE_MS + MARGIN_MS) wait(BREAK_MS - IDLE_MS);
   };
   const onKey = (event: KeyboardEvent) => {
+    blanks.down(event);
     // A scan that a break ends needs the fields as they were before it; the new key belongs to the next run.
     const before = kept;
     const { run } = state;
-    const step = typedScan(state, event, options);
+    const step = typedScan(state, event, { ...options, weighing: weighs() });
     if (step.swallow) {
       event.preventDefault();
       event.stopImmediatePropagation();
@@ -64,8 +70,11 @@ export function listenForTypedScans(target: Window, options: TypedOptions): () =
   };
 
   target.addEventListener('keydown', onKey, { capture: true });
+  target.addEventListener('keyup', blanks.up, { capture: true });
   return () => {
     clearTimeout(timer);
+    blanks.stop();
     target.removeEventListener('keydown', onKey, { capture: true });
+    target.removeEventListener('keyup', blanks.up, { capture: true });
   };
 }

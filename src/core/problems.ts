@@ -80,6 +80,50 @@ export const PROBLEMS = {
     says: '“{text}” can be {thousands} g or {parts} g.',
     remedy: 'Write it without the comma, such as {thousands}.',
   },
+  'scale-unstable': {
+    says: 'The scale sent “{text}” while it was not still.',
+    remedy: 'Wait until the figure stands, then send it again. Nothing was written.',
+  },
+  'scale-no-figure': {
+    says: 'The scale sent “{text}” and no weight: too much, too little, or a fault.',
+    remedy: 'Look at the scale: is it level, and made for so much? Nothing was written.',
+  },
+  'scale-tare': {
+    says: 'The scale sent what it takes off, “{text}”, and no weight.',
+    remedy: 'Set it to send the net weight, then send it again. Nothing was written.',
+  },
+  'scale-not-positive': {
+    says: 'The scale sent “{text}”, which is no weight of an animal.',
+    remedy: 'Set it to zero with nothing on it but the box, if it takes one off, and weigh again. Nothing was written.',
+  },
+  'scale-unit': {
+    says: 'The scale sent “{text}”, without a unit that is taken here.',
+    remedy: 'Set it to g, kg, oz or lb and to send its unit; or type the weight with its unit. Nothing was written.',
+  },
+  'scale-broken': {
+    says: 'The line of the scale came in pieces: “{text}”.',
+    remedy: 'Part of it may be missing, or typed by somebody. Send it again. Nothing was written.',
+  },
+  'scale-or-id': {
+    says: '“{text}” can be a weight or an id.',
+    remedy: 'Type the weight with its unit, or scan the card again. Nothing was written.',
+  },
+  'scale-unasked': {
+    says: 'A scale sent {weight}, and nobody waits for a weight.',
+    remedy: 'Take the stamp “weighed” and scan the card first, or open “Weighed” on the record. Nothing was written.',
+  },
+  'weighed-who': {
+    says: 'Nobody knows whose weight {weight} is.',
+    remedy: 'Scan the card first, then put the animal on the scale. Nothing was written.',
+  },
+  'weight-is-id': {
+    says: '“{text}” is an id and no weight.',
+    remedy: 'Leave this sheet and scan the card again, or type the weight with its unit.',
+  },
+  'box-heavier': {
+    says: 'The box is {box} and the scale shows {shown}: nothing is left for the animal.',
+    remedy: 'Look whether the box stood on the scale, and whether the scale took it off already. Nothing was written.',
+  },
   'not-positive': { says: 'The {what} must be more than 0.', remedy: 'Look at the scale or the paper again.' },
   'not-finite': { says: 'The {what} is not a finite number.', remedy: 'Write digits, such as 950.' },
   'weight-impossible': {
@@ -112,9 +156,209 @@ export const PROBLEMS = {
     says: 'Not to be fed without a vet’s word: {reason}.',
     remedy: 'Call the vet. Log “vet cleared” with the vet’s name when the word has come.',
   },
+  'item-unnamed': { says: 'The ware has no name.', remedy: 'Write what stands on its tag.' },
+  'gtin-malformed': {
+    says: '“{text}” is not the number of a ware: {why}.',
+    remedy: 'Copy the 8, 12, 13 or 14 digits that stand under the maker’s bar code.',
+  },
+  'gtin-check': {
+    says: '“{text}” has another check digit than it should have.',
+    remedy: 'Compare it with the bar code, digit by digit. With a right check digit it would be {full}.',
+  },
+  'number-taken': {
+    says: 'The number {number} belongs to {item} already.',
+    remedy: 'Open that item instead, or leave the maker’s number out: the item then gets one of our own.',
+  },
+  'ware-misread': {
+    says: '“{text}” is not the number of a ware: its check digit does not fit.',
+    remedy: 'Scan the bar code again, flat and whole.',
+  },
+  'ware-unknown': {
+    says: 'No ware of this shop has the number {number}.',
+    remedy: 'If it is to be sold here, add it in Shop with this number.',
+  },
+  'tag-kind': {
+    says: '{item} is a {kind} item and has no such tag.',
+    remedy: 'Ask for the tags of wares or of shed items by their own name.',
+  },
+  'copies-wrong': {
+    says: '“{text}” is not a number of copies.',
+    remedy: 'Write a whole number from 1 to {most} after the slash.',
+  },
+  'shelf-not-item': {
+    says: '{name} is nothing that the shop counts or sells by piece.',
+    remedy: 'Scan the tag of a ware or of a shed item; to do something else, put the scanning mode down first.',
+  },
+  'currency-missing': {
+    says: 'The site has no currency yet.',
+    remedy: 'Set it in Books under the site’s own facts, such as EUR, then write the price.',
+  },
+  'currency-unknown': {
+    says: '“{text}” is not a currency of ISO 4217.',
+    remedy: 'Write its three letters, such as EUR, USD or CHF.',
+  },
+  'price-malformed': {
+    says: '“{text}” is not a price that can be read one way only.',
+    remedy: 'Write it without a mark between thousands, such as {example}.',
+  },
+  'price-too-fine': {
+    says: '“{text}” has more decimals than {currency} has ({digits}).',
+    remedy: 'Write it with fewer decimals.',
+  },
+  'price-impossible': { says: '“{text}” is more than a price can be here.', remedy: 'Look at the digits again.' },
+  'price-same': { says: '{item} costs that already.', remedy: 'Nothing was written, and its tags stay as they are.' },
+  'shed-not-seen': {
+    says: 'No shed of {animal} has been written down.',
+    remedy: 'Log “shed” on the animal first, then make the shed item.',
+  },
+  'shed-old': {
+    says: 'The last shed of {animal} was on {day}, more than {most} days ago.',
+    remedy: 'If there was a newer one, log it with its day; an old skin of unknown day gets no tag.',
+  },
+  'shed-made-already': {
+    says: 'The shed of {animal} of {day} was made into {made} pieces already.',
+    remedy: 'Make more of it only if there are more pieces; else reprint the tags that are there.',
+  },
+  'edition-passed': {
+    says: 'The edition of {item} is {edition}, and this would be {made}.',
+    remedy: 'A limited edition stays what it was sold as. Count again, or make another ware.',
+  },
+  'sold-out': {
+    says: 'The book has {left} of {item} left, and {count} were sold.',
+    remedy: 'Write it if it was sold all the same, then count what is on the shelf.',
+  },
+  'item-retired': {
+    says: '{item} is no longer sold since {day}.',
+    remedy: 'Write it if it happened all the same.',
+  },
+  'offer-treated': {
+    says: '{animal} is under treatment and cannot be offered.',
+    remedy: 'Offer it when the course is over and the vet has nothing against it.',
+  },
+  'offer-quarantine': {
+    says: '{animal} is in quarantine and cannot be offered.',
+    remedy: 'Offer it when the quarantine has ended.',
+  },
+  'offer-on-hold': {
+    says: '{animal} is on hold and cannot be offered: {reason}.',
+    remedy: 'Offer it when the hold has ended.',
+  },
+  'offer-not-for-sale': {
+    says: '{animal} is flagged “not for sale”.',
+    remedy: 'Take the flag off on its record first, if that is meant.',
+  },
+  'offer-dangerous': {
+    says: '{animal} is flagged “{danger}”.',
+    remedy: 'Offer it only to whom your licence and your local code allow.',
+  },
+  'offer-none': { says: '{animal} is not on offer.', remedy: 'Nothing was written.' },
   'animal-gone': {
     says: 'This animal left the site on {day} ({how}).',
     remedy: 'If the card hangs on another animal’s tub, take it off and print the right one.',
+  },
+  'arrival-order': {
+    says: 'It cannot have come on {acquired} before it hatched on {hatched}.',
+    remedy: 'Mend one of the two days. Nothing was written.',
+  },
+  'arrival-not-apart': {
+    says: 'It would not be kept apart.',
+    remedy:
+      'New animals are kept in quarantine first. Say yes only if the vet agreed, or if it was away with you alone.',
+  },
+  'arrival-food-early': {
+    says: 'It would be fed {days} days after it came; {least} days without food are usual.',
+    remedy: 'Give it time to settle, or say yes if it has been on the way for long and the vet agrees.',
+  },
+  'hold-until': {
+    says: '{until} is not after {day}, so nothing would be held.',
+    remedy: 'Give a later day, or none for a hold that somebody ends.',
+  },
+  'microchip-malformed': {
+    says: '“{text}” is not the number of a chip.',
+    remedy: 'Most have 15 digits. Read the chip again and type it as the reader shows it. Nothing was written.',
+  },
+  'microchip-form': {
+    says: 'This number does not have the form of ISO 11784.',
+    remedy: 'Compare it with the reader. {note} Say yes if it stands there so.',
+  },
+  'microchip-known': {
+    says: '{code} is the microchip of {animal} already.',
+    remedy:
+      'Read the chip again. If it is the same animal that comes back, take its leaving back on that record instead.',
+  },
+  'origin-same': {
+    says: 'That is what the record of {animal} says already.',
+    remedy: 'Change a line, or close it. Nothing was written.',
+  },
+  'quarantine-leaves': {
+    says: '{animal} is in quarantine{until}, and {place} is no quarantine place.',
+    remedy: 'End the quarantine on its record first, by the vet’s or the keeper’s word. Say yes only in need.',
+  },
+  'quarantine-enters': {
+    says: '{place} is a quarantine place, and {animal} is not in quarantine.',
+    remedy: 'What is in there may pass to it. If it is to be kept apart, put it in quarantine on its record as well.',
+  },
+  'quarantine-place': {
+    says: '{place} is no quarantine place.',
+    remedy: 'A room of its own, own tools, last in the walk: choose a quarantine place, or say yes if there is none.',
+  },
+  'quarantine-short': {
+    says: '{days} days of quarantine are fewer than the {least} that are usual at least.',
+    remedy: 'Where certain viruses are a risk it is longer. Say yes only if the vet agreed.',
+  },
+  'quarantine-early': {
+    says: 'It has been in quarantine for {days} days, and {until} has not come.',
+    remedy: 'Say yes only if the vet agreed.',
+  },
+  'quarantine-by': {
+    says: 'Nobody is named who ends the quarantine.',
+    remedy: 'Write the name of the vet, or of the keeper who answers for it.',
+  },
+  'quarantine-none': { says: '{animal} is not in quarantine.', remedy: 'Nothing was written.' },
+  'quarantine-already': {
+    says: 'It has been in quarantine since {since}.',
+    remedy: 'End that one first if it is to begin anew. Nothing was written.',
+  },
+  'length-unlikely': {
+    says: '{length} is {than} than the {last} of {day}.',
+    remedy: 'Measure again. If it stands, say yes; one person never measures a large constrictor alone.',
+  },
+  'length-order': {
+    says: 'From snout to vent it would be {body}, and in all {total}.',
+    remedy: 'The tail comes on top. Look which of the two was measured, and say yes only if the other one is wrong.',
+  },
+  'left-already': {
+    says: '{animal} left on {day} ({how}).',
+    remedy: 'If that is wrong, take it back in the ledger first. Nothing was written.',
+  },
+  'left-before': {
+    says: 'Its record has an entry of {last}, after {day}.',
+    remedy: 'Look at the day. Say yes if the entry is the wrong one, and take it back in the ledger.',
+  },
+  'sale-treated': {
+    says: '{animal} is under treatment and is not to be sold or given away.',
+    remedy:
+      'Wait until the course is done or the vet has stopped it. In England the law asks for it (SI 2018/486, Schedule 3).',
+  },
+  'sale-vet': {
+    says: '{animal} waits for a vet’s word: {reason}.',
+    remedy: 'Log the vet’s word on its record first. Nothing was written.',
+  },
+  'sale-quarantine': {
+    says: '{animal} has been in quarantine since {since}.',
+    remedy: 'End the quarantine on its record by the vet’s or the keeper’s word first. Nothing was written.',
+  },
+  'sale-kept': {
+    says: '{animal} is flagged “not for sale”.',
+    remedy: 'Say yes only if whoever keeps it back agrees.',
+  },
+  'hand-over-animal': {
+    says: 'The id {id} is {what}, not an animal.',
+    remedy: 'A hand-over sheet is for one animal: give the id on its card.',
+  },
+  'hand-over-signs': {
+    says: 'The type has no sign for {signs}; they stand on the sheet as Unicode numbers.',
+    remedy: 'Write them in Latin letters on the record, and make the sheet again.',
   },
   'text-missing': { says: 'The {what} is missing.', remedy: 'Write it, then save again. Nothing was written.' },
   'host-malformed': {
@@ -146,6 +390,78 @@ export const PROBLEMS = {
   'freezer-empty': {
     says: 'There is no prey at hand to choose from.',
     remedy: 'Count the freezer, or write down the lot that came.',
+  },
+  'lot-unknown': {
+    says: 'No lot {id} was received here.',
+    remedy: 'Scan the label of the lot again, or receive it first.',
+  },
+  'lot-grams': {
+    says: 'One {prey} usually weighs {usual}, and {written} stands here.',
+    remedy: 'Look at the box: sizes of suppliers differ. Take another class if that one fits better.',
+  },
+  'lot-grams-malformed': {
+    says: '“{text}” is not what one item weighs.',
+    remedy: 'Write the lightest and the heaviest item in grams, such as 20-35.',
+  },
+  'lot-day-over': {
+    says: 'Its last day, {day}, is over.',
+    remedy: 'Look at the box again. Prey past its day is not fed.',
+  },
+  'lot-day-far': {
+    says: 'Its last day, {day}, is more than {days} days away.',
+    remedy: 'Look at the year on the box.',
+  },
+  'freezer-full': {
+    says: 'With these there would be {items} items, and the freezer holds {space} by your own figure.',
+    remedy: 'Look whether they all fit in frozen, or mend the figure on the order list.',
+  },
+  'lot-before': {
+    says: '{day} lies before this lot came ({since}).',
+    remedy: 'Give a later day. Nothing was written.',
+  },
+  'lot-past': {
+    says: 'This lot of {prey} passed its day on {day}.',
+    remedy: 'Throw it away and log that. Write this only if it did happen.',
+  },
+  'lot-short': {
+    says: 'By the book {left} are left in this lot, and {count} are to go.',
+    remedy: 'Count what is really there and write that first. Write this only if it did happen.',
+  },
+  'lot-older': {
+    says: 'An older lot of {prey} lies there: {lot}, came {day}, {left} left.',
+    remedy: 'The oldest goes first. Write this only if you took it from this one.',
+  },
+  'lot-again': {
+    says: '{count} were taken out of this lot {minutes} min ago.',
+    remedy: 'Say “again” if it happened twice; otherwise nothing needs doing.',
+  },
+  'waste-why': {
+    says: 'Nobody says why it is thrown away.',
+    remedy: 'Pick a reason or write one, such as “freezer burn”.',
+  },
+  'waste-thawed': {
+    says: 'Of this lot {open} are thawed and not thrown away for {day}, and {count} are to go.',
+    remedy: 'Look whether they came out of the freezer instead. Write this only if it did happen.',
+  },
+  'count-differs': {
+    says: 'By the book there are {left}, and {count} were counted.',
+    remedy: 'Count once more. If it stands, write it: the book begins anew with it.',
+  },
+  'thaw-nothing': {
+    says: 'There is nothing more to take out for {day}.',
+    remedy: 'Nobody is to be fed, or all of it is out already.',
+  },
+  'thaw-short': {
+    says: 'The freezer has too little by the book: {missing}.',
+    remedy: 'Take out what is there and plan other prey for the rest, or count the freezer first.',
+  },
+  'throw-nothing': {
+    says: 'Nothing thawed is left over from {day}.',
+    remedy: 'What was eaten is counted from the offers; look at the ledger of the lot if that is not so.',
+  },
+  'throw-early': {
+    says: 'It is still to be fed: {needed}.',
+    remedy: 'Feed first; throw away what nobody took, at the end of the session.',
   },
   'order-malformed': {
     says: 'An order cannot be worked out: {why}.',
@@ -293,6 +609,38 @@ export const PROBLEMS = {
     says: 'It is too early for the next dose. {since}; the next is due in {hours} h.',
     remedy: 'Give nothing now. If one was given twice, call the vet.',
   },
+  'tube-not-stomach': {
+    says: 'The vet wrote “{route}” for this prescription, which is no way into the stomach.',
+    remedy: 'Print its treatment card instead, and call the vet before anything goes in by tube.',
+  },
+  'dose-close': {
+    says: 'Another dose stands {hours} h from this one, and the vet wrote one every {every} h.',
+    remedy: 'If it is the same dose, write nothing. If both were given, say yes and call the vet now.',
+  },
+  'dose-ahead': {
+    says: 'The time of this dose has not come yet.',
+    remedy: 'Give the time at which it was given. Nothing was written.',
+  },
+  'stop-unexplained': {
+    says: 'Nothing says why the vet stopped it.',
+    remedy: 'Write the vet’s reason in a word or two.',
+  },
+  'paper-too-large': {
+    says: 'The picture of the paper is too large for the log ({letters} letters, at most {most}).',
+    remedy: 'Take it again with nothing but the paper in view, or write down where the paper lies.',
+  },
+  'paper-unreadable': {
+    says: 'This browser cannot open “{name}” as a picture.',
+    remedy: 'Take a photo as JPEG, PNG or WebP, or write down where the paper lies. Nothing was kept.',
+  },
+  'paper-too-small': {
+    says: 'The picture is only {width} × {height} dots, too few to read a paper by.',
+    remedy: 'Take it again from nearer, the whole paper in view and in good light.',
+  },
+  'paper-gone': {
+    says: 'The picture of this paper is not on this device.',
+    remedy: 'Wait until the device has heard from the hub, or look at the paper itself.',
+  },
   'enclosure-rule-unknown': {
     says: 'There is no rule “{rule}” about enclosures here.',
     remedy: 'Take one of: {known}. For any other place ask there: your local code decides.',
@@ -300,6 +648,18 @@ export const PROBLEMS = {
   'enclosure-species-unknown': {
     says: 'The rule “{rule}” has no figures here for “{species}”.',
     remedy: 'It has them for {known}. Ask whoever licenses or inspects you: your local code decides.',
+  },
+  'size-malformed': {
+    says: '“{text}” is not length, width and height.',
+    remedy: 'Measure the inside and write the three sides with their unit, such as {example}.',
+  },
+  'size-impossible': {
+    says: '“{side}” is no side of a place that an animal lives in (4 cm to 20 m).',
+    remedy: 'Look at the unit: m, cm, mm or inch? Nothing was written.',
+  },
+  'size-same': {
+    says: 'The inside is {size} already.',
+    remedy: 'Nothing was written. Measure again if that is not what you see.',
   },
   'event-malformed': {
     says: 'This event cannot be read: {why}.',
@@ -385,6 +745,22 @@ export const PROBLEMS = {
   'glyph-missing': {
     says: 'The type has no sign for {glyphs}.',
     remedy: 'Write the name without them; they were not printed as boxes.',
+  },
+  'glyph-spelled': {
+    says: 'The type has no sign for {glyphs}: on the {what} it is not printed as it was written.',
+    remedy: 'It stands there as its number, or not at all if it has no look. Write the name without it for a tidier print.',
+  },
+  'calibration-wrong': {
+    says: 'These measurements make no calibration: {why}.',
+    remedy: 'Print the page at actual size, not “fit to page”, and measure in millimetres again.',
+  },
+  'calibration-too-far': {
+    says: 'With this calibration, what stands on stock {stock} would leave the page.',
+    remedy: 'Lay the paper against the printer’s guides, print the calibration page again and measure anew.',
+  },
+  'page-unknown': {
+    says: 'The run has no page {asked}: it has {last}.',
+    remedy: 'Ask for pages from the first to the last of the run.',
   },
   'print-failed': {
     says: 'The PDF could not be made: {why}.',
@@ -583,9 +959,21 @@ export const PROBLEMS = {
     says: '{hatched} cannot have hatched from {eggs} eggs.',
     remedy: 'Count again, or mend the count of the clutch first. Nothing was written.',
   },
-  'hatched-twice': {
-    says: 'This clutch hatched on {day} already ({hatched} young).',
-    remedy: 'Write it again only to mend the count; the young that have cards stay.',
+  'hatched-too-many-more': {
+    says: '{hatched} more cannot have hatched: {out} of {eggs} eggs are out already.',
+    remedy: 'Count again, or take back in the ledger what was written twice. Nothing was written.',
+  },
+  'hatched-over': {
+    says: 'Somebody wrote that no more will come of this clutch: {out} of {eggs} hatched.',
+    remedy: 'Write it if one came out after all; it is added to those.',
+  },
+  'hatched-again': {
+    says: '{hatched} hatched was written a few minutes ago ({out} of {eggs} are out).',
+    remedy: 'Say “yes” if so many more came out since; otherwise nothing needs doing.',
+  },
+  'hatched-beyond': {
+    says: '{hatched} hatched are written of {eggs} eggs.',
+    remedy: 'Two devices wrote the same hatching, or the eggs were miscounted: take one back in the ledger below.',
   },
   'hatched-failed-eggs': {
     says: '{hatched} hatched, but only {left} eggs were candled as good or not at all.',
@@ -802,6 +1190,22 @@ export const PROBLEMS = {
     says: 'A season plan of {pairs} possible pairs is too large (the most is {most}).',
     remedy: 'Leave out pairs that nobody would make, or plan one species at a time.',
   },
+  'plan-empty': {
+    says: 'The plan pairs nobody, so there is nothing to accept.',
+    remedy: 'Work it out with other goals or limits first. Nothing was written.',
+  },
+  'plan-first-day': {
+    says: '{day} is more than a year away from today, so no season of now begins there.',
+    remedy: 'Give the day from which pairings of this season count. Nothing was written.',
+  },
+  'plan-replaces': {
+    says: 'A plan of {pairs} was accepted on {day} for this season already.',
+    remedy: 'Accept this one if it is to take its place on every device; pairings that were made stay as they are.',
+  },
+  'plan-withdraw': {
+    says: 'The plan of {pairs} goes from every device.',
+    remedy: 'Pairings that were made stay as they are. It can be taken back in the last entries.',
+  },
   'plan-unsound': {
     says: 'The plan that was worked out breaks a rule of the case: {why}.',
     remedy: 'It was thrown away. Work it out again, and report the case if it comes back.',
@@ -817,6 +1221,75 @@ export const PROBLEMS = {
   'project-no-way': {
     says: 'No way leads from these animals to the wanted one.',
     remedy: 'A male and a female with the wanted genes are needed. Add an animal, or another sex.',
+  },
+  'round-alone': {
+    says: '{place} is not opened alone: {why}.',
+    remedy:
+      'Name who is with you ({people} people in all), or leave those homes out. The site’s protocol and licence come first.',
+  },
+  'round-second-few': {
+    says: '{place} takes {people} people: {why}.',
+    remedy: 'Name {more} people besides yourself, with a comma between them.',
+  },
+  'round-second-same': {
+    says: 'The second person is {name}, who walks the round.',
+    remedy: 'Name somebody else who is there.',
+  },
+  'round-empty': {
+    says: 'There is nothing for this round at {place} ({task}).',
+    remedy: 'Choose another place, or add who lives there first.',
+  },
+  'round-open': {
+    says: 'Another round is still open: {round}.',
+    remedy: 'End it first; nothing of it is lost.',
+  },
+  'round-each': {
+    says: 'This is done one by one ({task}).',
+    remedy: 'Scan the card, and give the weight or confirm the dose for that animal.',
+  },
+  'round-not-done': {
+    says: 'Nothing of this was logged for {what} on {day} ({task}).',
+    remedy: 'Log it or skip it with a reason.',
+  },
+  'handled-too-soon': {
+    says: '{animal} ate on {day}.',
+    remedy: 'Do not weigh or move it before {until}: 48 hours after a meal it is left alone.',
+  },
+  'look-again': {
+    says: '{animal} is to be looked at again: {words}.',
+    remedy: 'Look at it by itself and say how it is now. If in doubt, call the vet.',
+  },
+  'look-words': {
+    says: 'Nobody will know what to look at on {animal}.',
+    remedy: 'Write in a few words what you saw.',
+  },
+  'pool-none': {
+    says: '{place} has no pool.',
+    remedy: 'Write its litres on the place first.',
+  },
+  'pool-no-filter': {
+    says: 'The pool of {place} has no filter.',
+    remedy: 'Drain it, or write on the place that it is filtered.',
+  },
+  'pool-litres': {
+    says: '“{text}” litres is no pool.',
+    remedy: 'Write a number above 0, such as 240.',
+  },
+  'pool-percent': {
+    says: '“{text}” % is no part of a pool.',
+    remedy: 'Write more than 0 and at most 100.',
+  },
+  'place-same': {
+    says: 'That is what is known of {place} already.',
+    remedy: 'Change something, or leave it.',
+  },
+  'days-malformed': {
+    says: '“{text}” is no number of days.',
+    remedy: 'Write whole days such as 3, or from soonest to latest such as 2-3; at most 400.',
+  },
+  'days-same': {
+    says: 'These days are set at {place} already.',
+    remedy: 'Write other days, or leave them.',
   },
   'plan-solver': {
     says: 'The season planner did not work: {why}.',

@@ -75,8 +75,22 @@ export function sayGramRange(range: readonly [number, number]): string {
   return low === high ? high : `${low.slice(0, -2)}–${high}`;
 }
 
+/** Below this a scaled number is off by less than a tenth of {@link PLAIN_AWAY}, so its side of a half is certain. */
+const PLAIN_BELOW = 1e8;
+const PLAIN_AWAY = 1e-6;
+
+/** `85.5 cm`, and from two metres on `4.21 m`. */
+export function sayLength(lengthMm: number): string {
+  return lengthMm < 2000 ? `${roundTo(lengthMm / 10, 1)} cm` : `${roundTo(lengthMm / 1000, 2)} m`;
+}
+
 /** Rounds half away from zero to so many decimals; decimal text keeps 1.005 from becoming 1.00. */
 export function roundTo(value: number, decimals: number): number {
+  const scale = 10 ** decimals;
+  const near = Math.abs(value) * scale;
+  // Away from a half no text is needed: a whole number by a power of ten is what its decimal text reads as.
+  if (decimals >= 0 && near < PLAIN_BELOW && Math.abs(near - Math.floor(near) - 0.5) > PLAIN_AWAY)
+    return Math.sign(value) * (Math.round(near) / scale);
   const text = String(Math.abs(value));
   // Figures that are written with an exponent are too small or too large for the text to matter.
   const shifted = Math.round(text.includes('e') ? Math.abs(value) * 10 ** decimals : Number(`${text}e${decimals}`));

@@ -7,6 +7,8 @@ const POLICY = [
   "media-src 'self' blob:",
   "connect-src 'self'",
   "worker-src 'self' blob:",
+  // The preview of a PDF that this page made itself.
+  'frame-src blob:',
   "font-src 'self'",
   "manifest-src 'self'",
   "object-src 'none'",

@@ -1,4 +1,4 @@
-import type { EventId, Id, LogEvent, Problem } from '../core/index.ts';
+import type { EventId, Id, LogEvent, Problem, SITE } from '../core/index.ts';
 
 /** How far a reader has come in the order of arrival; 0 is the beginning. */
 export type Cursor = number;
@@ -40,8 +40,8 @@ export interface EventLog {
   append(events: readonly LogEvent[]): Promise<Appended>;
   /** At most `limit` events after the cursor. */
   read(after: Cursor, limit: number): Promise<Page>;
-  /** All events of one subject, and the slips that correct them, in no particular order. */
-  history(subject: Id): Promise<readonly LogEvent[]>;
+  /** All events of one subject, or of the site itself, and the slips that correct them, in no particular order. */
+  history(subject: Id | typeof SITE): Promise<readonly LogEvent[]>;
   /** The newcomers whose id was taken by other content. */
   parked(): Promise<readonly LogEvent[]>;
   head(): Promise<Cursor>;

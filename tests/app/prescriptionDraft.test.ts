@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readFigure, readLengthMm } from '../../src/app/treatment/figures.ts';
 import { BLANK, type Draft, readDraft } from '../../src/app/treatment/prescribe/draft.ts';
 import { aheadOfUtcMs, type Now, sayAway, sayMoment, siteTime } from '../../src/app/treatment/siteTime.ts';
-import { sayDifference, sayWritten } from '../../src/app/treatment/words.ts';
+import { sayDifference, sayWritten } from '../../src/core/index.ts';
 import { day, rex, weighed } from '../core/log.ts';
 
 const TODAY = day('2026-03-09');
@@ -13,7 +13,8 @@ const WHOLE: Draft = {
   ...{ route: 'by injection', every: '2', everyUnit: 'days', count: '3', startsOn: '2026-03-09', withholdFood: 'no' },
   prescriber: 'Dr Linnet Sallowfield',
 };
-const read = (more: Partial<Draft> = {}) => readDraft({ ...WHOLE, ...more }, ANIMAL, TODAY);
+const read = (more: Partial<Draft> = {}) =>
+  readDraft({ ...WHOLE, ...more }, ANIMAL, { today: TODAY, syringesMl: null });
 /** The faults of a draft as `field code`. */
 const faults = (more: Partial<Draft>) =>
   Object.entries(read(more).faults).map(([field, problem]) => `${field} ${problem.code}`);
@@ -28,10 +29,13 @@ describe('a prescription as it is typed', () => {
     expect(read({ strengthUnit: 'percentWv', strength: '1,5' }).written?.amount).toMatchObject({
       strength: { percentWv: 1.5 },
     });
-    expect(read({ by: 'volume', ml: '0.3' }).written?.amount).toEqual({ by: 'volume', ml: 0.3 });
+    expect(read({ by: 'volume', ml: '0.3', strength: '', strengthUnit: '' }).written?.amount).toEqual({
+      by: 'volume',
+      ml: 0.3,
+    });
   });
   it('that is blank has a problem at every line that must not be', () => {
-    expect(Object.keys(readDraft(BLANK, ANIMAL, TODAY).faults).sort()).toEqual(
+    expect(Object.keys(readDraft(BLANK, ANIMAL, { today: TODAY, syringesMl: null }).faults).sort()).toEqual(
       ['by', 'count', 'drug', 'every', 'everyUnit', 'prescriber', 'route', 'startsOn', 'withholdFood'].sort(),
     );
   });
@@ -52,6 +56,24 @@ describe('a prescription as it is typed', () => {
   ])('with %s is not taken: %o', (_what, more, fault) => {
     expect(faults(more)).toEqual([fault]);
     expect(read(more).written).toBeNull();
+  });
+  it('takes the strength of a fixed volume too, with its unit or not at all', () => {
+    const fixed = { by: 'volume', ml: '0.3' } as const;
+    expect(read({ ...fixed, strength: '', strengthUnit: '' }).written?.amount).toEqual({ by: 'volume', ml: 0.3 });
+    expect(read(fixed).written?.amount).toEqual({ by: 'volume', ml: 0.3, strength: { mgPerMl: 10 } });
+    expect(faults({ ...fixed, strengthUnit: '' })).toEqual(['strengthUnit unit-missing']);
+    expect(faults({ ...fixed, strength: '' })).toEqual(['strength text-missing']);
+  });
+  it.each<[string, string, readonly number[] | null, readonly number[] | undefined]>([
+    ['nobody says which', '', null, undefined],
+    ['the site’s rules say which', '', [1, 5], [1, 5]],
+    ['somebody ticks others', '1,3', [1, 5], [1, 3]],
+  ])('has the syringes at hand where %s', (_what, syringes, siteMl, expected) => {
+    const { written } = readDraft({ ...WHOLE, syringes }, ANIMAL, { today: TODAY, syringesMl: siteMl });
+    expect(written?.syringesMl).toEqual(expected);
+  });
+  it('is not taken where no syringe is at hand', () => {
+    expect(faults({ syringes: 'none' })).toEqual(['syringes syringe-missing']);
   });
   it('keeps the volume that lifts the cap with the words about the paper', () => {
     const lifted = read({ route: 'by stomach tube', dose: '300', capPercent: '4', capMl: '31.8', paper: 'folder 2' });

@@ -1,48 +1,63 @@
+import { fileURLToPath } from 'node:url';
 import {
-  type AnimalRecord,
-  addDays,
   type Day,
   dueList,
-  emptyFacility,
   type Facility,
-  feedPlan,
-  foldFacility,
-  KEPT_OFFERS,
-  mintId,
   nextFeedDue,
   orderList,
-  parseDay,
-  parseEvent,
   plannedMeal,
   preyForecast,
   RESERVE_SHARE,
-  type Result,
-  SPECIES,
 } from '../../src/core/index.ts';
+import { launchChromium } from '../tools/browser.ts';
+import { serveEntry } from '../tools/serve.ts';
+import type { ForecastFound } from './forecastPage.ts';
+import { ANIMALS, largeSite, ON } from './largeSite.ts';
 import { leastMs, sayCount, sayMs, sayRatio } from './timing.ts';
 
-const ANIMALS = 10_000;
 const WEEKS = 26;
 const GOAL_MS = 1000;
 const ROUNDS = 5;
 
-/** The forecast of prey for a large site, against asking each animal once when it eats and what; processor time in Node. */
+/** The forecast of prey for a large site, in Node and in a worker of Chromium, against asking each animal once when it eats and what. */
 export async function benchForecast(): Promise<string[]> {
-  const on = value(parseDay('2026-03-02'));
-  const facility = largeSite(on);
-  const asked = leastMs(ROUNDS, () => askEach(facility, on));
-  const spent = leastMs(ROUNDS, () => preyForecast(facility, on, WEEKS));
-  const order = leastMs(ROUNDS, () =>
-    orderList(facility, { weeks: WEEKS, leadDays: 14, reserveShare: RESERVE_SHARE }, on),
-  );
-  const { classes, uncounted } = preyForecast(facility, on, WEEKS);
+  const facility = largeSite(ON);
+  const asked = leastMs(ROUNDS, () => askEach(facility, ON));
+  const spent = leastMs(ROUNDS, () => preyForecast(facility, ON, WEEKS));
+  const question = { weeks: WEEKS, leadDays: 14, reserveShare: RESERVE_SHARE };
+  const order = leastMs(ROUNDS, () => orderList(facility, question, ON));
+  const { classes, uncounted } = preyForecast(facility, ON, WEEKS);
+  const items = classes.flatMap((one) => one.weeks).reduce((sum, week) => sum + week.most, 0);
+  const worker = await inChromium();
+  if (worker.items !== items) throw new Error(`Node and Chromium differ: ${items} and ${worker.items} items.`);
   const most = Math.max(...classes.map((one) => one.animals));
   return [
-    `forecast of ${sayCount(ANIMALS - uncounted.length)} animals over ${WEEKS} weeks, ${classes.length} classes of prey, the largest of ${sayCount(most)} animals: ${sayMs(spent)} (goal ${sayMs(GOAL_MS)})`,
+    `forecast of ${sayCount(ANIMALS - uncounted.length)} animals over ${WEEKS} weeks, ${classes.length} classes of prey, the largest of ${sayCount(most)} animals: ${sayMs(spent)} in Node, ${sayMs(worker.ms)} in a worker of Chromium (goal ${sayMs(GOAL_MS)})`,
+    `from the page’s question to the worker’s answer, with all records copied there: ${sayMs(worker.wholeMs)}`,
     `against asking each animal when it eats and what (${sayMs(asked)}): ${sayRatio(spent, asked)}`,
     `order list for ${WEEKS} weeks and a wait of 14 days: ${sayMs(order)}`,
-    `against the day’s list of the same animals (${sayMs(leastMs(ROUNDS, () => dueList(facility, on)))}), for scale`,
+    `against the day’s list of the same animals (${sayMs(leastMs(ROUNDS, () => dueList(facility, ON)))}), for scale`,
   ];
+}
+
+async function inChromium(): Promise<ForecastFound> {
+  // Beside this file lies the page, as TypeScript or as what became of it.
+  const entry = fileURLToPath(new URL(`./forecastPage${import.meta.url.slice(-3)}`, import.meta.url));
+  const served = await serveEntry(entry);
+  const browser = await launchChromium();
+  try {
+    const page = await browser.newPage();
+    await page.goto(served.url);
+    await page.waitForFunction(() => 'forecastInWorker' in globalThis);
+    return await page.evaluate(
+      (weeks) =>
+        (globalThis as unknown as { forecastInWorker(weeks: number): Promise<ForecastFound> }).forecastInWorker(weeks),
+      WEEKS,
+    );
+  } finally {
+    await browser.close();
+    await served.close();
+  }
 }
 
 function askEach(facility: Facility, on: Day): number {
@@ -50,68 +65,4 @@ function askEach(facility: Facility, on: Day): number {
   for (const animal of facility.animals.values())
     if (nextFeedDue(animal, on).ok && plannedMeal(animal, on).ok) known += 1;
   return known;
-}
-
-/** Animals of every species and size, each with its own record of offers: hardly two of them are alike. */
-function largeSite(on: Day): Facility {
-  const chance = chances();
-  const animals = new Map<AnimalRecord['id'], AnimalRecord>();
-  const blank = blankAnimal();
-  for (let n = 0; n < ANIMALS; n++) {
-    const species = SPECIES[n % SPECIES.length];
-    const id = value(mintId(7, n));
-    const weightG = Math.round(12 * 180 ** chance());
-    const animal = { ...blank, id, species: species?.name ?? '', weights: [{ day: addDays(on, -20), weightG }] };
-    const meal = value(plannedMeal(animal, on));
-    animals.set(id, { ...animal, ...offersOf(animal, meal, on, chance) });
-  }
-  return { ...emptyFacility(), animals };
-}
-
-function offersOf(animal: AnimalRecord, meal: { prey: string; count: number }, on: Day, chance: () => number) {
-  const [low, high] = value(feedPlan(animal.species, animal.weights[0]?.weightG ?? null, null)).everyDays;
-  const takes = 0.6 + 0.4 * chance();
-  let day = -Math.floor(high * chance());
-  const offers = Array.from({ length: KEPT_OFFERS }, () => {
-    const taken = chance() < takes;
-    const offer = { day: addDays(on, day), prey: meal.prey, count: meal.count, totalG: 30, taken };
-    day -= taken ? low + Math.floor(chance() * (high - low + 1)) : 4 + Math.floor(chance() * 4);
-    return offer;
-  }).reverse();
-  return { offers, lastTaken: offers.findLast((one) => one.taken) ?? null, mealsTaken: KEPT_OFFERS };
-}
-
-function blankAnimal(): AnimalRecord {
-  const id = value(mintId(7, ANIMALS));
-  const added = value(
-    parseEvent({
-      id: '019b76da-a800-7000-8000-000000000000',
-      kind: 'animal-added',
-      at: '2025-01-01T08:00:00Z',
-      day: '2025-01-01',
-      subjects: [id],
-      keeper: 'Ada',
-      device: 1,
-      seq: 1,
-      clock: [1, 0],
-      payload: { species: 'Python regius', sex: 'female' },
-    }),
-  );
-  const found = foldFacility([added]).animals.get(id);
-  if (found === undefined) throw new Error('no animal was added');
-  return found;
-}
-
-/** The numbers of a linear congruential generator; the same in each run. */
-function chances(): () => number {
-  let state = 1;
-  return () => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    return state / 2 ** 32;
-  };
-}
-
-function value<T>(result: Result<T>): T {
-  if (!result.ok) throw new Error(result.problem.message);
-  return result.value;
 }

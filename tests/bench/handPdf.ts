@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { deflateSync } from 'node:zlib';
 import type { Drawing, PageSize } from '../../print/drawing/drawing.ts';
 import { type CutCodes, glyphCodes } from '../../print/drawing/glyphCodes.ts';
-import { MILLIMETRES, operatorsOf } from '../../print/drawing/operators.ts';
+import { millimetres, operatorsOf, TOTAL } from '../../print/drawing/operators.ts';
 import type { FontBytes, Typeface } from '../../print/drawing/typeface.ts';
 import { PT_MM } from '../../print/layout/measure.ts';
 
@@ -20,7 +20,7 @@ export function handDrawing(typeface: Typeface, fonts: FontBytes): HandDrawing {
   return {
     beginPage(next) {
       size = next;
-      operators = `1 0 0 -1 0 ${next.heightMm / PT_MM} cm\n${MILLIMETRES}`;
+      operators = millimetres(next.heightMm);
     },
     put(marks, xMm, yMm) {
       operators += operatorsOf(marks, xMm, yMm, codes);
@@ -62,7 +62,8 @@ class Objects {
 
 const FIRST_FONT = 3;
 const FONT_OBJECTS = 5;
-const FIRST_PAGE = FIRST_FONT + 2 * FONT_OBJECTS;
+const TOTAL_FORM = FIRST_FONT + 2 * FONT_OBJECTS;
+const FIRST_PAGE = TOTAL_FORM + 1;
 
 function write(
   pages: readonly (PageSize & { operators: string })[],
@@ -70,12 +71,16 @@ function write(
   fonts: FontBytes,
 ): Uint8Array {
   const objects = new Objects();
+  const total = regular.encode(String(pages.length));
   const kids = pages.map((_page, at) => `${FIRST_PAGE + 2 * at} 0 R`).join(' ');
   objects.add(1, '/Type/Catalog/Pages 2 0 R/ViewerPreferences<</PrintScaling/None>>');
   objects.add(2, `/Type/Pages/Count ${pages.length}/Kids[${kids}]`);
   addFont(objects, FIRST_FONT, fonts.regular, regular);
   addFont(objects, FIRST_FONT + FONT_OBJECTS, fonts.bold, bold);
-  const resources = `/Resources<</Font<</F1 ${FIRST_FONT} 0 R/F2 ${FIRST_FONT + FONT_OBJECTS} 0 R>>>>`;
+  const cuts = `/Font<</F1 ${FIRST_FONT} 0 R/F2 ${FIRST_FONT + FONT_OBJECTS} 0 R>>`;
+  const form = `/Type/XObject/Subtype/Form/BBox[0 -1 10 1]/Resources<<${cuts}>>`;
+  objects.add(TOTAL_FORM, form, Buffer.from(`BT ${regular.name} 1 Tf ${total}Tj ET\n`, 'latin1'));
+  const resources = `/Resources<<${cuts}/XObject<<${TOTAL} ${TOTAL_FORM} 0 R>>>>`;
   for (const [at, page] of pages.entries()) {
     const number = FIRST_PAGE + 2 * at;
     const box = `/MediaBox[0 0 ${page.widthMm / PT_MM} ${page.heightMm / PT_MM}]`;

@@ -43,7 +43,7 @@ async function open(path: string, heading: string | RegExp): Promise<void> {
 /** Opens the laying of a female from her record, and fills the eggs in. */
 async function laying({ id, name }: Pick<typeof DOVE, 'id' | 'name'>, eggs: string) {
   await open(`/animal/${id}`, new RegExp(name));
-  const part = page.getByText('nothing written');
+  const part = page.locator('summary', { hasText: 'nothing written' });
   if (await part.isVisible()) await part.click();
   await button('Laid …').first().click();
   const sheet = page.getByRole('dialog', { name: `Laying of ${name}` });

@@ -133,7 +133,7 @@ describe('the inspector’s pack in Books', () => {
     await pack().getByLabel('Profile').selectOption('scotland');
     await pack().getByRole('button', { name: 'Make the pack' }).click();
     await pack()
-      .getByText(/1 animal on \d pages, and 6 tables/)
+      .getByText(/1 animal on \d pages, and 11 tables/)
       .waitFor();
     expect((await saved(pack().getByRole('link', { name: 'Save the PDF' }))).subarray(0, 5).toString()).toBe('%PDF-');
     const animals = readCsv((await saved(pack().getByRole('link', { name: 'animals.csv' }))).toString());

@@ -95,7 +95,16 @@ test('a rack of 60 with 3 refusals is fed with 1 scan, 1 touch and 3 scans', asy
   await scannerTypes(page, REFUSED[0] ?? '');
   await round.getByText('fed 58, refused 2', { exact: false }).waitFor();
   await round.getByRole('button', { name: 'End the round' }).click();
+  const summary = page.getByRole('dialog');
+  await summary.getByText('Prey used: 60 × small rat', { exact: false }).waitFor();
+  await summary.getByRole('button', { name: 'Confirm and end' }).click();
   await round.waitFor({ state: 'detached' });
+  const ended = async () => (await onTheHub(app)).filter((event) => event.kind === 'round-ended');
+  await expect
+    .poll(async () => (await ended()).map((event) => event.payload), { timeout: 20_000 })
+    .toEqual([
+      { task: 'feeding', done: 58, refused: 2, skipped: 0, left: 0, used: [{ prey: 'rat-small', count: 60 }] },
+    ]);
   await page.goto(`${app.url}/animal/${REFUSED[1]}`);
   await page.getByRole('region', { name: 'Ledger' }).getByText('Refused 1 ×', { exact: false }).first().waitFor();
 }, 120_000);

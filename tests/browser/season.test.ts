@@ -276,21 +276,53 @@ describe('the season plan', () => {
     const kept = page.getByRole('region', { name: /^Accepted plan, ball python/ });
     await kept.waitFor();
     await page.reload();
-    expect(await words(kept)).toContain('a pairing is in the log only once it is written');
+    expect(await words(kept)).toContain('for every device');
     expect(await kept.getByRole('listitem').getByRole('link').allTextContents()).toEqual([
       'Alder × Fern',
       'Alder × Gorse',
       'Alder × Poppy',
     ]);
     expect(await goal(1).inputValue()).toBe('Clown');
-    const cards = await kept.getByRole('link', { name: 'Print the pairing cards' }).getAttribute('href');
     await page.emulateMedia({ media: 'print' });
     expect(await Promise.all([kept, button('Work out the plan')].map((one) => one.isVisible()))).toEqual([true, false]);
     await page.emulateMedia({ media: 'screen' });
-    await kept.getByRole('button', { name: 'Drop this plan' }).click();
-    expect(await kept.count()).toBe(0);
-    await page.goto(`${app.url}${cards}`);
-    await page.getByRole('button', { name: /^Make the PDF of 3 pairing cards/ }).waitFor();
+    // Alder is with Fern already, so that two cards are still open.
+    await kept.getByRole('link', { name: 'Print the pairing cards still open' }).click();
+    await page.getByRole('button', { name: /^Make the PDF of 2 pairing cards/ }).waitFor();
+    await open('/season/plan', 'Season plan');
+    await button('Withdraw this plan').click();
+    const asked = page.getByRole('dialog', { name: 'Withdraw this plan' });
+    await asked.getByText('The plan of 3 pairs goes from every device.').waitFor();
+    await asked.getByRole('button', { name: 'Yes, write it' }).click();
+    await expect.poll(() => kept.count()).toBe(0);
+  });
+
+  test('that takes the place of another is asked about first, and one with the same pairs is not accepted twice', async () => {
+    const kept = page.getByRole('region', { name: /^Accepted plan, ball python/ });
+    await goal(1).fill('Clown');
+    await button('Work out the plan').click();
+    await button('Accept the plan').click();
+    await page.getByText('These pairs are accepted: the list of them stands above').waitFor();
+    await goal(1).fill('Spider');
+    await button('Work out the plan').click();
+    await pairs().filter({ hasText: 'Cedar ×' }).first().waitFor();
+    await button('Accept the plan').click();
+    const asked = page.getByRole('dialog', { name: 'Accept the plan' });
+    await asked.getByText(/A plan of 3 pairs was accepted on .* for this season already\./).waitFor();
+    await asked.getByRole('button', { name: 'No, write nothing' }).click();
+    expect(await words(kept)).toContain('For Clown.');
+    await button('Accept the plan').click();
+    await asked.getByRole('button', { name: 'Yes, write it' }).click();
+    await expect.poll(() => words(kept)).toContain('For Spider.');
+    // One touch brings the plan before it back; to withdraw takes both away.
+    await page
+      .getByRole('button', { name: /^Undo plan of \d pairs? accepted, Season of ball pythons/ })
+      .first()
+      .click();
+    await expect.poll(() => words(kept)).toContain('For Clown.');
+    await button('Withdraw this plan').click();
+    await page.getByRole('button', { name: 'Yes, write it' }).click();
+    await expect.poll(() => kept.count()).toBe(0);
   });
 });
 

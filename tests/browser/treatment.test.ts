@@ -166,7 +166,9 @@ describe('a dose', () => {
     await ledger().getByText('Dose given: 0.62 mL').nth(1).waitFor();
     expect((await written('dose-given', ROWAN, 2)).at(-1)).toMatchObject({ payload: { ml: 0.62, lot: 'B 7' } });
     await part().getByText('2 of 3 given, 1 left').waitFor();
-    await part().getByText('in 2 days').waitFor();
+    await part()
+      .getByText(/^Next dose .*, in 2 days$/)
+      .waitFor();
 
     await button('Give dose').click();
     await confirmDose('0.62 mL');
@@ -197,7 +199,7 @@ describe('a dose', () => {
     await button('Give dose').click();
     // There is nothing to type a volume into, and what was drawn up does not change under the syringe.
     expect(await sheet().getByRole('spinbutton').count()).toBe(0);
-    await sheet().getByText('Lot, note, second person, another day').click();
+    await sheet().getByText('Lot, note, second person, another time or day').click();
     for (const label of await sheet().locator('label').allTextContents()) expect(label).not.toMatch(/volume|mL/);
     await button('Give nothing').click();
 
@@ -276,7 +278,10 @@ describe('a treatment', () => {
     await sheet().getByText('A vet’s word needs the vet’s name.').waitFor();
     await sheet().getByLabel('Name of the vet').fill('Dr Linnet Sallowfield');
     await button('Write stopped').click();
-    await ledger().getByText('Prescription stopped by Dr Linnet Sallowfield').waitFor();
+    await sheet().getByText('Nothing says why the vet stopped it.').waitFor();
+    await sheet().getByLabel('Why the vet stopped it').fill('eats again');
+    await button('Write stopped').click();
+    await ledger().getByText('Prescription stopped by Dr Linnet Sallowfield — eats again').waitFor();
     await button(/^Feed as planned/).waitFor();
     expect(await cardWords(page)).not.toContain('treatment');
     await part().getByText('Earlier prescriptions, 1').click();
@@ -303,6 +308,16 @@ describe('a treatment', () => {
     await sheet().getByText('“95” has no unit that is known here.').waitFor();
     await sheet().getByLabel('Snout to vent').fill('95 cm');
     await sheet().getByText('24.7 cm to 47.5 cm from the snout: for orientation only.').waitFor();
+    await button('Write this length on the record').click();
+    expect(await written('animal-measured', LINDEN, 1)).toMatchObject([
+      { payload: { lengthMm: 950, of: 'snout-vent' } },
+    ]);
+    // Where a fluid goes in, the published range stands beside what the vet wrote, with its mark, and proposes nothing.
+    await sheet().getByText('No, a liquid').click();
+    await sheet()
+      .getByText('Fluids, to compare with: 13.1–39.3 mL a day for 1,310 g (10–30 mL per kg and day, S: LafeberVet).')
+      .waitFor();
+    expect(await words(sheet())).toContain('As written: 12 mL a day. A range to compare with, not an order');
     await button('Close').click();
   });
 });
@@ -318,7 +333,9 @@ describe('the treatments of the day', () => {
     );
     expect(names).toEqual(['Iris', 'Hazel', 'Rowan', 'Aster', 'Linden', 'Sedge']);
     expect(await words(page.getByLabel('Doses today'))).toMatch(/left ?3.*overdue ?0.*done ?3/);
-    expect(await words(page.getByRole('region', { name: /^Rechecks/ }))).toMatch(/Rowan.*in 5 days.*Teasel.*in 9 days/);
+    expect(await words(page.getByRole('region', { name: /^Course ends and rechecks/ }))).toMatch(
+      /Rowan.*in 5 days.*Teasel.*in 9 days/,
+    );
     expect(await words(page.locator('main'))).toContain(DOSE_CAUTION);
     expect(await page.getByRole('button', { name: 'Give dose: Aster' }).count()).toBe(0);
   });

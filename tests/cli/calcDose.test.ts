@@ -15,6 +15,11 @@ const without = (field: keyof typeof BASE, more: object = {}): object => ({ ...B
 const FED = { ...BASE, massG: 500, dose: { mgPerKg: 20 }, strength: { mgPerMl: 1 }, route: 'gavage' };
 const fed = (mgPerKg: number, more: object = {}): object => ({ ...FED, dose: { mgPerKg }, ...more });
 
+/** 1000 g at so many mg/kg and mg/mL, with these syringes. */
+const fine = (mgPerKg: number, mgPerMl: number, syringesMl: readonly number[]): object => ({
+  ...{ ...BASE, massG: 1000, dose: { mgPerKg }, strength: { mgPerMl }, syringesMl },
+});
+
 const ROWS: readonly Row[] = [
   [
     'a volume with its syringe',
@@ -120,6 +125,49 @@ const ROWS: readonly Row[] = [
     'no syringe that is large enough',
     { ...FED, syringesMl: [1, 3] },
     wrong('syringe-too-small', 'syringesMl', /10 mL/),
+  ],
+  ['5 % off to a hair, below', fine(180, 19, [20]), { ml: 9, differencePercent: -5 }],
+  ['5 % off to a hair, above', fine(40, 21, [5]), { ml: 2, differencePercent: 5 }],
+  ['a hair more than 5 % off', fine(180.001, 19, [10, 20]), { ml: 9.4, syringeMl: 10 }],
+  [
+    'a hair more than 5 % off and no finer syringe',
+    fine(180.1, 19, [20]),
+    wrong('rounding-too-coarse', '', /5.1 % off/),
+  ],
+  ['what only rounding brings over the cap', fed(20, { massG: 498.95 }), wrong('over-cap', '', /2\.004 %.*cap of 2 %/)],
+  [
+    'ten times the dose before',
+    { ...BASE, earlierMl: [0.045] },
+    wrong('dose-tenfold', 'earlierMl', /10 times.*Stop\./),
+  ],
+  ['a tenth of the doses before', { ...BASE, earlierMl: [4.5, 4.4] }, wrong('dose-tenfold', 'earlierMl')],
+  ['much as before', { ...BASE, earlierMl: [0.4, 0.43] }, { ml: 0.45 }],
+  ['an earlier dose of NaN', { ...BASE, earlierMl: [null] }, wrong('not-finite', 'earlierMl')],
+  ['an earlier dose below 0', { ...BASE, earlierMl: [-0.4] }, wrong('not-positive', 'earlierMl')],
+  ['earlier doses in words', { ...BASE, earlierMl: ['0.4 mL'] }, wrong('case-malformed', 'earlierMl.0')],
+  ['a mass beyond all numbers', without('massG', { massLb: 1e308 }), wrong('not-finite', 'massLb')],
+  ['a mass beyond all snakes', without('massG', { massLb: 400 }), wrong('weight-impossible', 'massLb')],
+  ['a dose beyond all numbers', { ...BASE, dose: { mgPerKg: 1e308 } }, wrong('not-finite', '')],
+  [
+    'a strength beyond all drugs',
+    { ...BASE, strength: { mgPerMl: 1e308 } },
+    wrong('strength-impossible', 'strength.mgPerMl'),
+  ],
+  ['the smallest dose of all', { ...BASE, dose: { mgPerKg: 5e-324 } }, wrong('rounding-too-coarse', '')],
+  [
+    'two strengths that say the same',
+    { ...BASE, strength: { mgPerMl: 10, percentWv: 1 } },
+    wrong('one-unit-only', 'strength'),
+  ],
+  [
+    'an endless cap',
+    JSON.stringify(BASE).replace('"route"', '"capPercent":1e999,"route"'),
+    wrong('not-finite', 'capPercent'),
+  ],
+  [
+    'the last day of a young one’s weight',
+    { ...BASE, massDate: '2026-11-18', young: true },
+    { ml: 0.45, warnings: [] },
   ],
   ['no route', without('route'), wrong('case-malformed', 'route')],
   ['an empty route', { ...BASE, route: '' }, wrong('case-malformed', 'route')],

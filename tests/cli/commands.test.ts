@@ -1,12 +1,28 @@
 import { describe, expect, it } from 'vitest';
 import { tubwright } from './tubwright.ts';
 
-const NAMES = ['start', 'cards', 'labels', 'due', 'thaw', 'order', 'pack', 'check', 'export', 'import', 'calc'];
+const NAMES = [
+  'start',
+  'cards',
+  'labels',
+  'tags',
+  'lists',
+  'calibrate',
+  'due',
+  'thaw',
+  'order',
+  'pack',
+  'hand-over',
+  'check',
+  'export',
+  'import',
+  'calc',
+];
 
 describe('the command line', () => {
   it('lists every command, and none that does not work', async () => {
     const { code, out } = await tubwright(['--help']);
-    const listed = out.split('\n').flatMap((line) => /^ {2}(\w+) {2}/.exec(line)?.[1] ?? []);
+    const listed = out.split('\n').flatMap((line) => /^ {2}([\w-]+) {2}/.exec(line)?.[1] ?? []);
     expect([code, listed]).toEqual([0, NAMES]);
   });
 
@@ -24,16 +40,18 @@ describe('the command line', () => {
     [[], /tubwright COMMAND/],
     [
       ['sweep'],
-      /There is no command “sweep”\. Take one of: start, cards, labels, due, thaw, order, pack, check, export, import, calc\./,
+      /There is no command “sweep”\. Take one of: start, cards, labels, tags, lists, calibrate, due, thaw, order, pack, hand-over, check, export, import, calc\./,
     ],
-    [['help', 'tags'], /There is no command “tags”/],
+    [['help', 'sweep'], /There is no command “sweep”/],
     [['due'], /--site is missing\. See `tubwright due --help`\./],
-    [['due', '--sit', 'x'], /there is no --sit; there are --site, --on, --state, --json, --help/],
+    [['due', '--sit', 'x'], /there is no --sit; there are --site, --on, --task, --state, --json, --help/],
     [['due', '--site'], /--site needs a value behind it/],
     [['due', '--json=yes', '--site', 'x'], /--json takes no value/],
     [['due', 'site.ndjson'], /“site.ndjson” has no option before it/],
     [['due', '--site', 'x', '--on', '25.11.2026'], /“25.11.2026” is not a date\. Write year, month and day/],
     [['due', '--site', 'x', '--on', '2026-02-30'], /“2026-02-30” is not a date/],
+    [['due', '--site', 'x', '--task', 'dusting'], /--task cannot be “dusting”\. Give one of feeding, water, spot/],
+    [['due', '--site', 'x', '--task', 'water', '--state', 'vet'], /--state cannot be “vet”\. Give some of soon,due/],
     [['due', '--site', 'x', '--state', 'hungry'], /--state cannot be “hungry”\. Give some of due,soon/],
     [['due', '--site', 'no-such.ndjson'], /There is no no-such\.ndjson\. Look at the name and the folder/],
     [['check'], /FILE is missing/],
@@ -42,7 +60,7 @@ describe('the command line', () => {
     [['calc'], /KIND is missing/],
     [
       ['calc', 'shade'],
-      /There is no kind of calculation “shade”\. Take one of: id, prey, due, cross, evidence, clutch-test, pedigree, carriers, season-plan, dose, enclosure, metabolism\./,
+      /There is no kind of calculation “shade”\. Take one of: id, prey, due, cross, evidence, clutch-test, pedigree, carriers, season-plan, dose, enclosure, metabolism, gtin\./,
     ],
     [['order', '--site', 'x'], /--weeks is missing\. See `tubwright order --help`\./],
     [['order', '--site', 'x', '--weeks', '40'], /--weeks cannot be “40”\. Give a whole number from 1 to 26/],

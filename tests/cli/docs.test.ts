@@ -77,19 +77,23 @@ describe.each(['calc.md', 'command-line.md'])('docs/%s', (page) => {
 describe('the examples', () => {
   it('cover every command', () => {
     const commands = examplesOf('command-line.md').flatMap(
-      ({ command }) => /npx tubwright (\w+)/.exec(command)?.[1] ?? [],
+      ({ command }) => /npx tubwright (\w[\w-]*)/.exec(command)?.[1] ?? [],
     );
     expect([...new Set(commands)].sort()).toEqual([
       'calc',
+      'calibrate',
       'cards',
       'check',
       'due',
       'export',
+      'hand-over',
       'import',
       'labels',
+      'lists',
       'order',
       'pack',
       'start',
+      'tags',
       'thaw',
     ]);
   });

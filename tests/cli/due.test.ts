@@ -54,6 +54,19 @@ describe('due', () => {
     expect((await dueOn('2026-12-30'))[0]).toMatchObject({ id: MOSS, state: 'overdue' });
   });
 
+  it('lists the round of another task: homes in walking order, who did it last, and how often', async () => {
+    const lines = await dueOn(ON, '--task', 'water');
+    expect(lines[0]).toMatchObject({
+      task: 'water',
+      state: 'due',
+      done: null,
+      interval: { days: [1, 3], from: 'default' },
+    });
+    const { out } = await tubwright(['due', '--site', site, '--on', ON, '--task', 'weigh', '--state', 'overdue,due']);
+    expect(out).toMatch(/^weighing: \d+ left, \d+ of them overdue, of \d+ listed$/m);
+    expect(out).toMatch(/every .* days: /);
+  });
+
   it('keeps to the states that were asked for', async () => {
     expect((await dueOn(ON, '--state', 'vet,hold')).map(({ id }) => id)).toEqual([BRACKEN, FERN]);
   });

@@ -6,7 +6,7 @@ import type { Manifest } from '../../print/index.ts';
 import { STAMPS } from '../../src/core/index.ts';
 import { writeLog } from '../../src/store/index.ts';
 import { expectCodesWhereTheyStand, expectSoundFile } from '../print/readBack.ts';
-import { BRACKEN, eventsOf, FERN, idOf, MOSS, ON, SITE_ROWS, siteEvents, TUB } from './sampleSite.ts';
+import { BRACKEN, eventsOf, FERN, idOf, LOT, MOSS, ON, SITE_ROWS, siteEvents, TUB } from './sampleSite.ts';
 import { freshFolder, tubwright } from './tubwright.ts';
 
 const folder = freshFolder();
@@ -78,6 +78,14 @@ describe('labels', () => {
     expect(err).toContain('is no pair');
   });
 
+  it('prints a label for each lot in the freezer, with its last day and the hygiene', async () => {
+    const { manifest } = await labels('lots', '--what', 'lot');
+    expect(manifest.pieces).toMatchObject([{ kind: 'lot', payload: `HTTPS://TUBS.EXAMPLE/${LOT}` }]);
+    const [, ...lines] = manifest.pieces[0]?.lines ?? [];
+    expect(lines.slice(0, 2)).toEqual(['small rat', 'no day on the box: use by 4 Jan 2027']);
+    expect(lines.join(' ')).toContain('Thawed prey is never refrozen.');
+  });
+
   it('prints the stamp sheet and the code for typing scanners', async () => {
     const stamps = await labels('stamps', '--what', 'stamps');
     expect(stamps.manifest.pieces.map(({ payload }) => payload)).toEqual(
@@ -87,6 +95,49 @@ describe('labels', () => {
     expect(test.manifest.pieces.map(({ kind, payload }) => [kind, payload])).toEqual([
       ['layout-test', 'LAYOUT:YZ-QW/0123'],
     ]);
+  });
+
+  it('prints the card of a treatment under way and its tube sheet, and why there is none of another', async () => {
+    const treated = path('treated.ndjson');
+    const written = {
+      ...{ drug: 'as the vet wrote it', prescriber: 'Dr Linnet Sallowfield', route: 'by stomach tube', everyHours: 24 },
+      ...{ amount: { by: 'volume', ml: 10 }, count: 20, startsOn: ON },
+    };
+    const rows = eventsOf(
+      [
+        [ON, 'animal-weighed', [FERN], { weightG: 1480 }],
+        [ON, 'prescription-written', [FERN], written],
+      ],
+      80,
+    );
+    writeFileSync(treated, writeLog([...siteEvents(), ...rows]));
+    const card = await labels('treatment', '--what', 'treatment', '--site', treated, '--stock', 'a4-105x148');
+    expect([card.code, card.err]).toEqual([0, '']);
+    expect(card.manifest.pieces.map(({ kind, payload, back }) => [kind, payload, back])).toEqual([
+      ['treatment', `HTTPS://TUBS.EXAMPLE/${FERN}`, false],
+      ['treatment', `HTTPS://TUBS.EXAMPLE/${FERN}`, true],
+    ]);
+    expect(card.out).toMatch(/1 label, 1 further face, 1 page of a4-105x148/);
+    for (const { lines } of card.manifest.pieces)
+      expect(lines.join(' ')).toMatch(/Arithmetic only.* Under treatment, not for sale/);
+    expect(card.manifest.pieces[0]?.lines).toContain('10 mL');
+    const tube = await labels(
+      'tube',
+      '--what',
+      'tube',
+      '--site',
+      treated,
+      '--stock',
+      'roll-100x150',
+      '--only',
+      `${FERN}/1`,
+    );
+    expect(tube.manifest.pieces[0]?.lines.join(' ')).toMatch(
+      /2–3 mL of water .*depth mark.*Only people whom the vet has trained/,
+    );
+    const none = await labels('untreated', '--what', 'treatment', '--site', treated, '--only', `${MOSS},${FERN}/2`);
+    expect([none.code, none.manifest.left.map(({ id }) => id)]).toEqual([1, [MOSS, `${FERN}/2`]]);
+    expect(none.err).toContain('has no prescription under way');
   });
 
   it('gives the same bytes a second time', async () => {
@@ -120,7 +171,7 @@ describe('labels', () => {
 
   it.each([
     [[], /^--what is missing\. See `tubwright labels --help`/],
-    [['--what', 'hats'], /--what cannot be “hats”\. Give one of place, clutch, egg, pairing, stamps, layout-test/],
+    [['--what', 'hats'], /--what cannot be “hats”\. Give one of place, clutch, egg, .*, lot, stamps, layout-test/],
     [['--what', 'layout-test', '--only', 'x'], /there is one layout-test code, so it takes no --only/],
     [['--what', 'stamps', '--stock', 'a3'], /There is no stock “a3”\. Take one of: a4-85x54, /],
     [['--what', 'stamps', '--first', '11'], /Stock a4-85x54 has no label 11/],

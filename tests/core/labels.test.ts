@@ -8,11 +8,13 @@ import {
   type LabelContent,
   type LabelSheet,
   layoutTest,
+  lotLabel,
+  type Payload,
   placeLabel,
   STAMPS,
   stampSheet,
 } from '../../src/core/index.ts';
-import { added, CLUTCH, DAM, day, id, type Line, RACK, refusal, SIRE, site, TUB, value } from './log.ts';
+import { added, CLUTCH, DAM, day, id, type Line, LOT, RACK, refusal, SIRE, site, TUB, value } from './log.ts';
 
 const [ROOM, LITTER, BOA] = [id(9), id(31), id(4)];
 const ON = day('2026-05-10');
@@ -87,6 +89,18 @@ describe('a clutch tag', () => {
     expect(lines.join()).not.toMatch(/usually|set at/);
   });
 
+  it('says from when to when it hatched where it took several days', () => {
+    const hatched = (on: string, count: number): Line => [
+      on,
+      'clutch-hatched',
+      { hatched: count },
+      { subjects: [CLUTCH] },
+    ];
+    const two = tag(INCUBATED, hatched('2026-07-01', 4), hatched('2026-07-02', 1));
+    expect(said(two)).toContain('hatched 1 Jul 2026 to 2 Jul 2026: 5 of 6 eggs');
+    expect(said(two, 'short')).toContain('hatched 1 Jul to 2 Jul: 5 of 6 eggs');
+  });
+
   it('of a litter says young instead of eggs, and that nobody knows the sire', () => {
     const lines = said(tagOf(site(...HOUSE), LITTER));
     expect(lines).toEqual(
@@ -114,6 +128,57 @@ describe('a place label', () => {
       .map((one) => placeLabel(facility, one))[0];
     expect(label && said(label)).toEqual(['3-14', 'Room 1 · Rack 3', `${TUB.slice(0, 4)}-${TUB.slice(4)}`, 'tub']);
     expect(label && said(label, 'short')[1]).toBe('Rack 3');
+  });
+});
+
+describe('a lot label', () => {
+  const lot = (more: Partial<Payload<'lot-received'>> = {}): LabelContent => {
+    const payload = { prey: 'rat-pup', eachG: [20, 35] as [number, number], count: 1250, ...more };
+    const found = site(['2026-02-01', 'lot-received', payload, { subjects: [LOT] }]).lots.get(LOT);
+    if (found === undefined) throw new Error('no such lot');
+    return lotLabel(found);
+  };
+  const written = lot({ useBy: '2026-11-30', source: 'Saltpan', topical: 'dusted with calcium' });
+  it('says id, prey, last day, how much came and when, the treatment, the source and the hygiene', () => {
+    expect(said(written)).toEqual([
+      `${LOT.slice(0, 4)}-${LOT.slice(4)}`,
+      'rat pup',
+      'use by 30 Nov 2026',
+      '1,250 items of 20–35 g, came 1 Feb 2026',
+      'treated on the outside: dusted with calcium',
+      'from Saltpan',
+      'Freezing kills no germs: keep out of kitchens, wash your hands. Thawed prey is never refrozen.',
+    ]);
+  });
+  it('keeps the hygiene and the treatment in its shortest words', () => {
+    expect(said(written, 'short')).toEqual([
+      `${LOT.slice(0, 4)}-${LOT.slice(4)}`,
+      'rat pup',
+      'use by 2026-11-30',
+      '1,250 × 20–35 g, 2026-02-01',
+      'dusted with calcium',
+      '',
+      'Wash hands. Never refreeze.',
+    ]);
+  });
+  it('says that a last day is assumed where nobody wrote one (rule CARE-LOT: 365 days)', () => {
+    expect(said(lot())).toContain('no day on the box: use by 1 Feb 2027');
+    expect(said(lot(), 'short')).toContain('use by 2027-02-01 (?)');
+  });
+  it('opens the lot', () => {
+    expect(written.code).toEqual({ says: 'id', id: LOT });
+    expect(written.called).toMatch(/^label of the rat pup lot /);
+  });
+  it('stays the same while the lot is used up', () => {
+    const used: Line = ['2026-02-05', 'lot-used', { count: 12 }, { subjects: [LOT] }];
+    const got: Line = [
+      '2026-02-01',
+      'lot-received',
+      { prey: 'rat-pup', eachG: [20, 35], count: 1250 },
+      { subjects: [LOT] },
+    ];
+    const after = site(got, used).lots.get(LOT);
+    expect(after && lotLabel(after).revision).toBe(lot().revision);
   });
 });
 
@@ -161,12 +226,24 @@ describe('codes for the wall', () => {
 });
 
 describe('labels that are asked for', () => {
-  const facility = site(...HOUSE, candled(2, 'slug'));
+  const lots: readonly Line[] = [
+    [21, 3],
+    [22, 1],
+    [23, 2],
+  ].map(([n = 0, month = 1]) => [
+    `2026-0${month}-01`,
+    'lot-received',
+    { prey: 'rat-pup', eachG: [20, 35], count: 5 },
+    { subjects: [id(n)] },
+  ]);
+  const empty: Line = ['2026-04-01', 'lot-used', { count: 5 }, { subjects: [id(23)] }];
+  const facility = site(...HOUSE, candled(2, 'slug'), ...lots, empty);
   const asked = (sheet: LabelSheet, only: string | null) => {
     const { labels, left } = askedLabels(facility, sheet, only, ON);
     return [labels.map((one) => `${one.id} ${one.lines[0]?.long}`), left.map((one) => `${one.id} ${one.problem.code}`)];
   };
-  const shown = `${CLUTCH.slice(0, 4)}-${CLUTCH.slice(4)}`;
+  const shownId = (one: string): string => `${one.slice(0, 4)}-${one.slice(4)}`;
+  const shown = shownId(CLUTCH);
 
   it.each<[LabelSheet, string | null, readonly string[], readonly string[]]>([
     ['place', null, [`${ROOM} Room 1`, `${RACK} Rack 3`, `${TUB} 3-14`], []],
@@ -177,6 +254,8 @@ describe('labels that are asked for', () => {
     ['egg', null, ['1', '3', '4', '5', '6'].map((n) => `${CLUTCH} ${n}`), []],
     ['egg', `${CLUTCH}/2,${CLUTCH}/9`, [`${CLUTCH} 2`], [`${CLUTCH}/9 egg-beyond`]],
     ['egg', LITTER, [], [`${LITTER} litter-no-eggs`]],
+    ['lot', null, [id(22), id(21)].map((one) => `${one} ${shownId(one)}`), []],
+    ['lot', `${id(23)},${TUB}`, [`${id(23)} ${shownId(id(23))}`], [`${shownId(TUB)} lot-unknown`]],
     ['stamps', 'Refused,shed,danced', ['refused refused', 'shed shed'], ['danced stamp-unknown']],
     ['layout-test', null, ['layout-test Scanner test'], []],
   ])('%s, only %s', (sheet, only, labels, left) => {

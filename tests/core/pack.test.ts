@@ -99,7 +99,10 @@ describe('the profiles', () => {
     expect(texts.map(({ id: name, inForce }) => [name, inForce])).toEqual([
       ['england', '2018-10-01'],
       ['scotland', '2021-09-01'],
+      ['north-carolina', null],
+      ['united-states', '2015-04-09'],
     ]);
+    for (const { inForce, dated } of texts) expect(inForce === null).toBe(dated !== null);
     expect(COUNTRY_PROFILES.every(({ source, years }) => source !== '' && years === 3)).toBe(true);
   });
   it('are refused when unknown, and a site’s unknown one becomes the plain one', () => {
@@ -116,7 +119,8 @@ describe('who the animal is', () => {
     expect(Object.fromEntries(animal.facts.map(({ field, says }) => [field, says]))).toMatchObject({
       name: 'Rex',
       number: '22-7',
-      species: 'Python regius (ball python)',
+      species: 'Python regius',
+      'common-name': 'ball python',
       sex: 'male',
       age: '5 years 3 months',
       hatched: '1 Aug 2021',
@@ -125,12 +129,20 @@ describe('who the animal is', () => {
       sold: 'not sold',
       died: 'no death recorded',
       microchip: NOT_RECORDED,
-      enclosure: 'tub Rack 1 · 1-01; its size is not recorded',
+      enclosure: 'tub Rack 1 · 1-01',
+      size: NOT_RECORDED,
+      'animals-there': '1',
+      owner: 'Sample House',
+      'left-to': 'still here',
+      cause: 'still here',
+      papers: 'none kept',
+      'rule-set': 'the site has picked no rule set to compare with',
     });
   });
   it('is said to be not recorded where nobody wrote it', () => {
     const animal = only([added()]);
-    for (const field of ['name', 'number', 'age', 'hatched', 'supplier', 'enclosure', 'microchip'])
+    const fields = ['name', 'number', 'age', 'hatched', 'supplier', 'licence', 'origin-papers', 'enclosure', 'size'];
+    for (const field of [...fields, 'microchip', 'length', 'health', 'animals-there'])
       expect(saysOf(animal, field), field).toBe(NOT_RECORDED);
     expect(saysOf(animal, 'acquired')).toBe('not recorded; on this record since 1 Jan 2025');
   });
@@ -150,6 +162,69 @@ describe('who the animal is', () => {
     for (const [field, words] of Object.entries(says)) expect(saysOf(animal, field)).toBe(words);
     expect(saysOf(animal, 'age')).toBe('4 years 10 months when it left');
     expect(animal.moves.at(-1)?.where).toBe(`off the site: ${how}`);
+  });
+  it('tells where it came from and went to, by whose licence, with which papers and why', () => {
+    const came: Line = ['2026-01-01', 'origin-set', { source: 'Reed Farm', licence: 'L 24/118', papers: 'invoice 7' }];
+    const sold: Line = ['2026-06-01', 'animal-left', { how: 'sold', to: 'A. Buyer, Fen Lane' }];
+    const died: Line = ['2026-06-01', 'animal-left', { how: 'died', cause: 'unknown; vet asked for a post-mortem' }];
+    const facts = (...lines: readonly Line[]) => {
+      const animal = only([added(), came, ['2026-01-02', 'microchip-set', { code: '900255700411038' }], ...lines]);
+      return ['supplier', 'licence', 'origin-papers', 'microchip', 'left-to', 'cause'].map((one) =>
+        saysOf(animal, one),
+      );
+    };
+    const known = ['Reed Farm', 'L 24/118', 'invoice 7', '900255700411038'];
+    expect(facts(sold)).toEqual([...known, 'A. Buyer, Fen Lane', NOT_RECORDED]);
+    expect(facts(died)).toEqual([...known, 'nobody', 'unknown; vet asked for a post-mortem']);
+    const { moves } = only([added(), sold]);
+    expect(moves.at(-1)?.where).toBe('off the site: sold; to A. Buyer, Fen Lane');
+  });
+  it('CARE-ENCLOSURE: stands beside the rule set that the site picked, with its source and the caution', () => {
+    const onTub = { subjects: [TUB] };
+    const lines: readonly Line[] = [
+      ...PLACES,
+      ['2022-01-02', 'site-rules-set', { enclosureRule: 'england' }, { subjects: [] }],
+      [
+        '2022-01-02',
+        'place-set',
+        { name: '1-01', parent: RACK, walk: 1, sizeMm: { length: 900, width: 450, height: 300 } },
+        onTub,
+      ],
+      added(KNOWN),
+      ['2022-02-04', 'animal-moved', { to: TUB }],
+    ];
+    const unmeasured = only(lines);
+    expect(saysOf(unmeasured, 'size')).toBe('90 × 45 × 30 cm inside, 0.405 m² of floor');
+    expect(saysOf(unmeasured, 'rule-set')).toBe('not compared with England: no length is recorded');
+    const says = saysOf(
+      only([...lines, ['2026-06-01', 'animal-measured', { lengthMm: 1300, of: 'total' }]]),
+      'rule-set',
+    );
+    expect(says).toMatch(/^England asks for 130 cm long, .*: short by 40 cm of length, .*opinion of 2023/);
+    expect(says).toContain('your local code, licence or inspector decides');
+    expect(says).not.toMatch(/illegal|unlawful/);
+  });
+  it.each([
+    ['Malayopython reticulatus', 'yes: Reticulated Python, Python reticulatus', /listed as injurious/, /Appendix II/],
+    ['Eunectes murinus', 'yes: Green Anaconda, Eunectes murinus', /listed as injurious/, /Appendix II/],
+    ['Simalia amethistina', 'yes: Amethystine Python, Morelia amethistina', /check the current one/, /Appendix II/],
+    [
+      'Python regius',
+      'not named in the text; its hybrids with one that is named are',
+      /check the current one/,
+      /Appendix II/,
+    ],
+    [
+      'Pantherophis guttatus',
+      'not named in the text; its hybrids with one that is named are',
+      /check the current one/,
+      /check the current one/,
+    ],
+  ] as const)('%s beside the lists: %s', (species, named, lacey, cites) => {
+    const animal = only([added({ species })]);
+    expect(saysOf(animal, 'large-constrictor')).toBe(named);
+    expect(saysOf(animal, 'lacey')).toMatch(lacey);
+    expect(saysOf(animal, 'cites')).toMatch(cites);
   });
   it('under treatment is said so: by a prescription, or by a hold', () => {
     const written: Line = ['2026-11-20', 'prescription-written', { ...PRESCRIPTION, endsOn: '2026-11-30' }];
@@ -197,6 +272,43 @@ describe('the tables', () => {
       'regurgitated: ',
     ]);
     expect([animal.hasDoses, only([added()]).hasDoses]).toEqual([true, false]);
+  });
+  it('tell lengths, looks, notes, papers without their pictures, and what was skipped and why', () => {
+    const onTub = { subjects: [TUB] };
+    const animal = only([
+      ...PLACES,
+      added(),
+      ['2026-01-01', 'animal-moved', { to: TUB }],
+      ['2026-02-01', 'animal-measured', { lengthMm: 1240, of: 'total', guessed: true }],
+      ['2026-02-02', 'health-looked', { well: false, words: 'a dry patch' }, { subjects: [REX, TUB] }],
+      ['2026-02-03', 'health-looked', { well: true }, { subjects: [TUB, TUB_2] }],
+      ['2026-02-03', 'health-looked', { well: false, words: 'another one’s' }, { subjects: [DAM, TUB] }],
+      ['2026-02-04', 'note-made', { words: 'calm' }],
+      ['2026-02-05', 'prescription-written', PRESCRIPTION, { n: 77 }],
+      ['2026-02-05', 'paper-kept', { of: eventId(77), mime: 'image/webp', base64: 'UklGRg==', words: 'both sides' }],
+      ['2026-02-06', 'task-skipped', { task: 'clean', why: 'opaque' }, onTub],
+      ['2026-02-07', 'task-skipped', { task: 'weigh' }],
+      ['2026-02-08', 'pool-served', { work: 'part', percent: 30 }, onTub],
+      ['2026-02-09', 'pool-served', { work: 'drain' }, onTub],
+      added({}, { subjects: [DAM] }),
+    ]);
+    const by = 'Ada';
+    expect(animal.lengths).toEqual([{ day: '2026-02-01', by, lengthMm: 1240, of: expect.any(String), guessed: true }]);
+    expect(animal.looks).toEqual([
+      { day: '2026-02-02', by, well: false, words: 'a dry patch' },
+      { day: '2026-02-03', by, well: true, words: '' },
+    ]);
+    expect(saysOf(animal, 'health')).toBe('looked well on 3 Feb 2026');
+    expect(animal.notes).toEqual([{ day: '2026-02-04', by, words: 'calm' }]);
+    expect(animal.papers).toEqual([
+      { day: '2026-02-05', by, of: 'Prescription: the vet’s drug, Dr Reed', words: 'both sides' },
+    ]);
+    expect(JSON.stringify(animal)).not.toContain('UklGRg');
+    expect(animal.skipped.map(({ task, where, why }) => [task, where, why])).toEqual([
+      ['full clean', 'Rack 1 · 1-01', 'opaque'],
+      ['weighing', 'this animal', ''],
+    ]);
+    expect(animal.cleaning.map(({ what }) => what)).toEqual(['pool changed in part, 30 %', 'pool drained']);
   });
   it('go three years back from the day and no further, and not beyond it', () => {
     const lines = [
@@ -282,7 +394,7 @@ describe('a choice', () => {
   });
 });
 
-// RFC 4180, 2: CRLF ends a record, quotes around fields with quotes, commas or line breaks, quotes doubled (from memory).
+// RFC 4180, 2: CRLF ends a record, quotes around fields with quotes, commas or line breaks, quotes doubled (read in a mirror).
 describe('the CSV files', () => {
   const ODD = 'say "boo", twice\r\nand again';
   const lines: readonly Line[] = [
@@ -297,7 +409,12 @@ describe('the CSV files', () => {
       'animals.csv',
       'feeds.csv',
       'weights.csv',
+      'lengths.csv',
       'treatments.csv',
+      'looks.csv',
+      'notes.csv',
+      'papers.csv',
+      'skipped.csv',
       'cleaning.csv',
       'moves.csv',
     ]);

@@ -22,6 +22,8 @@ import {
   occupants,
   parseEvent,
   refold,
+  roundPlan,
+  roundsOfDay,
   type SiteEvent,
   thawList,
 } from '../../src/core/index.ts';
@@ -83,7 +85,7 @@ describe('the log of the demo site', () => {
   test('has eighteen months of 50,000 to 90,000 events of every kind', () => {
     expect(events.length).toBeGreaterThan(50_000);
     expect(events.length).toBeLessThan(90_000);
-    expect(new Set(events.map((event) => event.kind)).size).toBe(37);
+    expect(new Set(events.map((event) => event.kind)).size).toBe(60);
     expect(count('slip-made')).toBeGreaterThanOrEqual(24);
   });
 
@@ -91,7 +93,10 @@ describe('the log of the demo site', () => {
     const ids = new Set(events.flatMap((event) => event.subjects));
     expect([...ids].filter((id) => !isId(id) || /[*~$=U]/.test(id))).toEqual([]);
     const spent = new Set(
-      Array.from({ length: ids.size }, (_, n) => mintId(1, n)).flatMap((id) => (id.ok ? [id.value] : [])),
+      // The desk mints the ids of the house, one phone those of two lots, another those of the shop.
+      [1, 3, 4]
+        .flatMap((device) => Array.from({ length: ids.size }, (_, n) => mintId(device, n)))
+        .flatMap((id) => (id.ok ? [id.value] : [])),
     );
     expect([...ids].filter((id) => !spent.has(id))).toEqual([]);
   });
@@ -177,6 +182,44 @@ describe('the house on the day of the demo', () => {
     const stale = living().filter((animal) => isCardStale(animal, cardContent(facility, animal, DEMO_TODAY)));
     expect(stale.length).toBeGreaterThanOrEqual(30);
     expect(stale.length).toBeLessThanOrEqual(80);
+  });
+
+  test('has two pools, two exhibits that nobody opens alone, and rounds of every kind of them', () => {
+    const places = [...facility.places.values()];
+    expect(places.flatMap(({ pool }) => pool ?? []).map(({ filtered }) => filtered)).toEqual([true, false]);
+    expect(places.filter(({ twoPeople }) => twoPeople)).toHaveLength(2);
+    const tasks = roundsOfDay(facility, DEMO_TODAY).map(({ task }) => task);
+    for (const task of [
+      'feeding',
+      'water',
+      'clean',
+      'weigh',
+      'look',
+      'pool-part',
+      'pool-filter',
+      'pool-drain',
+    ] as const)
+      expect(tasks).toContain(task);
+  });
+
+  test('looked at everybody the day before, and has one animal to be looked at again', () => {
+    const look = roundPlan(facility, { task: 'look', on: addDays(DEMO_TODAY, -1) });
+    expect(look.filter((line) => line.state !== 'done').length).toBeLessThanOrEqual(3);
+    expect(living().filter((animal) => animal.lastLook?.well === false)).toHaveLength(1);
+  });
+
+  test('writes its looks and rounds with few events: under one in fifty', () => {
+    const kinds = [
+      'health-looked',
+      'round-started',
+      'round-ended',
+      'task-skipped',
+      'pool-served',
+      'place-set',
+    ] as const;
+    expect(kinds.reduce((sum, kind) => sum + count(kind), 0)).toBeLessThan(events.length / 50);
+    expect(count('task-skipped')).toBeGreaterThan(5);
+    expect(count('round-ended')).toBeGreaterThan(50);
   });
 
   test('has a warning for two people on each giant', () => {

@@ -3,39 +3,58 @@ import {
   ACCEPTANCE,
   ACCEPTANCE_OFFERS,
   AGAIN_MINUTES,
+  BREAK_MINUTES,
   BREEDING,
   CAP_PERCENT,
+  COUNT_OFF,
   COURSE_SHARES,
+  DEFAULT_GAPS,
+  DEFAULT_INTERVALS,
   ENOUGH_SHARE,
   ENTRY_MARGIN,
   FLUSH_ML,
+  HATCH_SPAN,
   HOLD_DAYS,
   IN_SEASON_DAYS,
   LATE_DAYS,
+  LATE_TIMES,
   LAYING_GAP_DAYS,
+  LEARNED_GAPS,
+  LEAST_GAPS,
+  LEAST_MINUTES,
+  LENGTH_DOUBT,
+  LONG_OFFER_DAYS,
   LOSS_PERCENT,
   LOT_LIFE_DAYS,
   MOST_DIFFERENCE_PERCENT,
+  NO_HANDLING_DAYS,
+  OLD_LENGTH_DAYS,
+  OWN_PREFIX,
   PEOPLE_RULE,
   PREY_CLASSES,
   PRIOR_DATES,
+  QUARANTINE_DAYS,
   RESERVE_SHARE,
   REST_DAYS,
   SHARE_LIMITS,
+  SHED_DAYS,
   SITE_DATES,
   SPARE_SHARE,
   SPECIES,
   STOMACH_SHARE,
   TENFOLD_FROM,
   TIMING_MEALS,
+  USE_BY_DAYS,
+  WASTE_POWER,
+  WEIGH_DAYS,
   WEIGHT_DAYS,
 } from '../../src/core/index.ts';
 import { filesIn, readText, tableRows } from './sources.ts';
 
 const DOC = readText('docs/rules.md');
 const ROWS = tableRows(DOC);
-const RULE = /\b(?:CARE|BREED)-[A-Z]+\b/g;
-const DOCUMENTED = ROWS.filter(([first = '']) => /^(?:CARE|BREED)-[A-Z]+$/.test(first));
+const RULE = /\b(?:CARE|BREED|SHOP)-[A-Z]+\b/g;
+const DOCUMENTED = ROWS.filter(([first = '']) => /^(?:CARE|BREED|SHOP)-[A-Z]+$/.test(first));
 
 function idsIn(text: string): readonly string[] {
   return [...new Set(text.match(RULE) ?? [])].sort();
@@ -74,16 +93,21 @@ describe('docs/rules.md', () => {
       ['BREED-WINDOW', `${PRIOR_DATES} and ${SITE_DATES} dates`],
       ['BREED-REST', `${REST_DAYS} days`],
       ['BREED-AGAIN', `${LAYING_GAP_DAYS} days`],
+      ['BREED-HATCH', `within ${HATCH_SPAN.usualDays.join('–')} days; waited for ${HATCH_SPAN.waitDays} days`],
       ['CARE-OPAQUE', `${HOLD_DAYS.opaque} days`],
       ['CARE-REGURGITATION', `${HOLD_DAYS.regurgitation} days`],
       ['CARE-REGURGITATION', `within ${HOLD_DAYS.regurgitationWindow} days`],
       ['CARE-ARRIVAL', `${HOLD_DAYS.arrival} days`],
       ['CARE-HATCHLING', `${HOLD_DAYS.firstShed} days`],
       ['CARE-COOLING', `${HOLD_DAYS.afterCooling} days`],
+      ['CARE-QUARANTINE', `${QUARANTINE_DAYS[1]} days (${QUARANTINE_DAYS.join('–')} at least)`],
+      ['CARE-LENGTH', `${LENGTH_DOUBT.shorterPercent} % shorter, ${LENGTH_DOUBT.times} times`],
       ['CARE-AGAIN', `${AGAIN_MINUTES} minutes`],
       ['CARE-ENTRY', `${ENTRY_MARGIN * 100} %`],
       ['CARE-THAW', `${SPARE_SHARE * 100} %`],
       ['CARE-LOT', `old from ${LOT_LIFE_DAYS[0]} days, past after ${LOT_LIFE_DAYS[1]}`],
+      ['CARE-RECEIVE', `from ${USE_BY_DAYS} days ahead`],
+      ['CARE-COUNT', `more than ${COUNT_OFF.share * 100} % and more than ${COUNT_OFF.items} items`],
       ['CARE-ACCEPTANCE', `growers ${percentRange(ACCEPTANCE.grower)}, adults ${percentRange(ACCEPTANCE.adult)}`],
       ['CARE-ACCEPTANCE', `in season ${percentRange(ACCEPTANCE['breeding male'])}`],
       ['CARE-ACCEPTANCE', `counts as ${ACCEPTANCE_OFFERS} offers; in season for ${IN_SEASON_DAYS} days`],
@@ -100,9 +124,30 @@ describe('docs/rules.md', () => {
       ['CARE-COURSE', `before ${COURSE_SHARES.early * 100} %`],
       ['CARE-TUBE', `${STOMACH_SHARE.from * 100}–${STOMACH_SHARE.to * 100} %`],
       ['CARE-TUBE', `flush ${FLUSH_ML.join('–')} mL`],
+      ['CARE-INTERVAL', `counts as ${DEFAULT_GAPS} gaps; the latest ${LEARNED_GAPS} gaps`],
+      [
+        'CARE-INTERVAL',
+        `beyond ${LATE_TIMES} times the default are left out; without a default from ${LEAST_GAPS} gaps`,
+      ],
+      ['CARE-GROWING', `the power ${WASTE_POWER}`],
+      ['CARE-HANDLING', `${NO_HANDLING_DAYS * 24} hours, counted as ${NO_HANDLING_DAYS} days`],
+      ['CARE-PACE', `breaks from ${BREAK_MINUTES} minutes on; nothing is said of less than ${LEAST_MINUTES} minutes`],
+      [
+        'CARE-WEIGH',
+        `(${[WEIGH_DAYS.hatchling, WEIGH_DAYS.grower, WEIGH_DAYS.adult].map((days) => days.join('–')).join(', ')}; weekly ${WEIGH_DAYS.weekly[0]})`,
+      ],
+      ['CARE-ENCLOSURE', `old after ${OLD_LENGTH_DAYS} days`],
       ['CARE-PEOPLE', `from ${PEOPLE_RULE.fromM} m (8 ft), one more per ${PEOPLE_RULE.stepM} m`],
+      ['SHOP-SHED', `within ${SHED_DAYS} days`],
+      ['SHOP-LONG', `from ${LONG_OFFER_DAYS} days`],
+      ['SHOP-OWN', `prefix ${OWN_PREFIX}`],
     ];
     for (const [id, figure] of figures) expect(row(id), id).toContain(figure);
+  });
+  it('has every interval of the rounds of the code', () => {
+    const intervals = Object.values(DEFAULT_INTERVALS);
+    const rows = ROWS.filter((row) => row.length === 4 && intervals.some(({ task }) => task === row[0]));
+    expect(rows).toEqual(intervals.map(({ task, where, everyDays, mark }) => [task, where, everyDays.join('–'), mark]));
   });
   it('has every prey class of the code', () => {
     const rows = ROWS.filter(([first = '']) => /^(mouse|rat)-/.test(first)).map((row) => row.slice(0, 3));

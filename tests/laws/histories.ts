@@ -7,12 +7,15 @@ import {
   HOLD_REASONS,
   type Id,
   LEAVINGS,
+  LENGTHS_OF,
   type LogEvent,
   OFFER_OUTCOMES,
   type Payload,
   PLACE_KINDS,
+  POOL_WORK,
   PREY_CLASSES,
   parseEvent,
+  ROUND_TASKS,
   SEXES,
   SITE_ROLES,
   SPECIES,
@@ -22,7 +25,8 @@ import { CLUTCH, DAM, day, eventId, id, LOT, RACK, REX, SIRE, TUB, value } from 
 const FIRST = day('2025-11-01');
 const ANIMALS = [REX, DAM, SIRE] as const;
 const KEEPER = id(40);
-const SUBJECTS = [...ANIMALS, RACK, TUB, LOT, CLUTCH, KEEPER];
+const ITEM = id(41);
+const SUBJECTS = [...ANIMALS, RACK, TUB, LOT, CLUTCH, KEEPER, ITEM];
 
 /** A day of one half-year. */
 export const someDay: fc.Arbitrary<Day> = fc.integer({ min: 0, max: 180 }).map((days) => addDays(FIRST, days));
@@ -32,6 +36,8 @@ const someWords = fc.constantFrom('calm', 'sore mouth', '<b>');
 const someGrams = fc.double({ min: 0.5, max: 5000, noNaN: true });
 const somePrey = fc.constantFrom(...PREY_CLASSES.map((one) => one.id), 'quail', 'constructor');
 const PRESCRIPTIONS = [1, 2, 3].map(eventId);
+const someTask = fc.constantFrom(...ROUND_TASKS);
+const somePrice = fc.integer({ min: 0, max: 50_000 });
 const none = fc.constant({});
 const pair = <T>(of: fc.Arbitrary<T>): fc.Arbitrary<[T, T]> => fc.tuple(of, of);
 const maybe = { requiredKeys: [] as [] };
@@ -39,7 +45,7 @@ const maybe = { requiredKeys: [] as [] };
 /** A payload of every kind, sound in shape and without any sense. */
 const PAYLOADS: { readonly [K in Exclude<EventKind, 'slip-made'>]: fc.Arbitrary<Payload<K>> } = {
   'site-named': fc.record({ name: someName, timeZone: fc.constantFrom('UTC', 'Europe/Berlin') }),
-  'site-rules-set': fc.record({ secondAtDoses: fc.boolean() }, maybe),
+  'site-rules-set': fc.record({ secondAtDoses: fc.boolean(), enclosureRule: fc.constantFrom('austria', 'own') }, maybe),
   'keeper-added': fc.record({ name: someName, role: fc.constantFrom(...SITE_ROLES) }),
   'place-added': fc.record(
     {
@@ -49,6 +55,21 @@ const PAYLOADS: { readonly [K in Exclude<EventKind, 'slip-made'>]: fc.Arbitrary<
       parent: someId,
     },
     { requiredKeys: ['placeKind', 'name', 'walk'] },
+  ),
+  'place-set': fc.record(
+    {
+      name: someName,
+      parent: someId,
+      walk: fc.nat(5),
+      sizeMm: fc.constant({ length: 900, width: 450, height: 300 }),
+      pool: fc.record({ litres: fc.integer({ min: 1, max: 900 }), filtered: fc.boolean() }),
+      twoPeople: fc.boolean(),
+    },
+    maybe,
+  ),
+  'interval-set': fc.record(
+    { task: someTask, everyDays: pair(fc.integer({ min: 1, max: 60 })) },
+    { requiredKeys: ['task'] },
   ),
   'locus-set': fc.record({
     species: fc.constantFrom('Python regius', 'Lampropeltis getula'),
@@ -75,7 +96,22 @@ const PAYLOADS: { readonly [K in Exclude<EventKind, 'slip-made'>]: fc.Arbitrary<
   'parents-set': fc.record({ sire: someId, dam: someId }, maybe),
   'animal-flagged': fc.record({ flags: fc.uniqueArray(fc.constantFrom(...ANIMAL_FLAGS)) }),
   'animal-moved': fc.record({ to: someId }),
-  'animal-left': fc.record({ how: fc.constantFrom(...LEAVINGS) }),
+  'animal-left': fc.record(
+    { how: fc.constantFrom(...LEAVINGS), to: someName, cause: someWords },
+    { requiredKeys: ['how'] },
+  ),
+  'origin-set': fc.record({ source: someName, licence: someWords, papers: someWords }, maybe),
+  'microchip-set': fc.record({ code: fc.constantFrom('900000000000001', 'OLD-1') }),
+  'animal-measured': fc.record({ lengthMm: fc.integer({ min: 100, max: 6000 }), of: fc.constantFrom(...LENGTHS_OF) }),
+  'paper-kept': fc.record(
+    {
+      of: fc.constantFrom(...PRESCRIPTIONS),
+      mime: fc.constant('image/webp'),
+      base64: fc.constant('UklGRg=='),
+      words: someWords,
+    },
+    { requiredKeys: ['mime', 'base64'] },
+  ),
   'feed-plan-set': fc.record(
     {
       prey: somePrey,
@@ -112,14 +148,40 @@ const PAYLOADS: { readonly [K in Exclude<EventKind, 'slip-made'>]: fc.Arbitrary<
   }),
   'prescription-stopped': fc.record({ prescription: fc.constantFrom(...PRESCRIPTIONS), by: someName }),
   'dose-given': fc.record({ prescription: fc.constantFrom(...PRESCRIPTIONS), ml: fc.constantFrom(0.1, 0.3) }),
+  'outcome-noted': fc.record({ prescription: fc.constantFrom(...PRESCRIPTIONS), words: someWords }),
   'animal-weighed': fc.record({ weightG: someGrams }),
   'opaque-seen': none,
   'shed-seen': fc.record({ whole: fc.boolean() }, maybe),
   'place-cleaned': fc.record({ how: fc.constantFrom('spot', 'full') }),
   'water-changed': none,
+  'pool-served': fc.record(
+    { work: fc.constantFrom(...POOL_WORK), percent: fc.integer({ min: 1, max: 100 }) },
+    { requiredKeys: ['work'] },
+  ),
+  'health-looked': fc.record({ well: fc.boolean(), words: someWords }, { requiredKeys: ['well'] }),
+  'task-skipped': fc.record({ task: someTask, why: someWords }, { requiredKeys: ['task'] }),
+  'round-started': fc.record({ task: someTask, second: someName }, { requiredKeys: ['task'] }),
+  'round-ended': fc.record({ task: someTask, done: fc.nat(60), skipped: fc.nat(5), left: fc.nat(5) }),
   'cooling-started': none,
   'cooling-ended': none,
   'note-made': fc.record({ words: someWords }),
+  'plan-accepted': fc.record(
+    {
+      plan: fc.constantFrom('a', 'b', 'c'),
+      part: fc.constantFrom([1, 2], [2, 2], [1, 1], [3, 2]),
+      species: fc.constantFrom('Python regius', 'Pantherophis guttatus'),
+      from: someDay,
+      eggs: fc.integer({ min: 1, max: 12 }),
+      basis: someWords,
+      goals: fc.constantFrom([], [{ words: 'Clown', least: 2, weight: 1 }]),
+      limits: fc.constant({ capPerMale: 4, maxMales: 3, maleCost: 0 }),
+      pairs: fc.array(fc.tuple(someId, someId, fc.constantFrom(0, 0.25), fc.array(fc.nat(9), { maxLength: 1 })), {
+        minLength: 1,
+        maxLength: 3,
+      }),
+    },
+    { requiredKeys: ['plan', 'species', 'from', 'eggs', 'basis', 'goals', 'limits', 'pairs'] },
+  ),
   'pairing-started': none,
   'pairing-ended': none,
   'lock-seen': none,
@@ -139,11 +201,80 @@ const PAYLOADS: { readonly [K in Exclude<EventKind, 'slip-made'>]: fc.Arbitrary<
   'incubation-read': fc.record({ tempC: fc.integer({ min: 20, max: 35 }) }),
   'pip-seen': fc.record({ count: fc.integer({ min: 1, max: 12 }) }, maybe),
   'egg-candled': fc.record({ egg: fc.integer({ min: 1, max: 12 }), state: fc.constantFrom('good', 'slug', 'lost') }),
-  'clutch-hatched': fc.record({ hatched: fc.nat(12) }),
+  'clutch-hatched': fc.record({ hatched: fc.nat(12), last: fc.boolean() }, { requiredKeys: ['hatched'] }),
   'lot-received': fc.record({ prey: somePrey, eachG: pair(someGrams), count: fc.integer({ min: 1, max: 300 }) }),
-  'lot-used': fc.record({ count: fc.integer({ min: 1, max: 300 }) }),
-  'lot-wasted': fc.record({ count: fc.integer({ min: 1, max: 30 }), why: someWords }, { requiredKeys: ['count'] }),
+  'lot-used': fc.record({ count: fc.integer({ min: 1, max: 300 }), forDay: someDay }, { requiredKeys: ['count'] }),
+  'lot-wasted': fc.record(
+    { count: fc.integer({ min: 1, max: 30 }), why: someWords, thawed: fc.boolean(), forDay: someDay },
+    { requiredKeys: ['count'] },
+  ),
   'stock-counted': fc.record({ count: fc.nat(300) }),
+  'ware-set': fc.record(
+    {
+      name: someName,
+      priceMinor: somePrice,
+      gtin: fc.constant('4012345678901'),
+      lowAt: fc.nat(5),
+      edition: fc.integer({ min: 1, max: 50 }),
+    },
+    { requiredKeys: ['name', 'priceMinor'] },
+  ),
+  'shed-item-made': fc.record({
+    shown: someName,
+    species: fc.constant('Python regius'),
+    shedOn: someDay,
+    priceMinor: somePrice,
+    count: fc.integer({ min: 1, max: 9 }),
+  }),
+  'item-priced': fc.record({ priceMinor: somePrice }),
+  'item-stocked': fc.record({ count: fc.integer({ min: 1, max: 40 }) }),
+  'item-counted': fc.record({ count: fc.nat(40) }),
+  'item-sold': fc.record({ count: fc.integer({ min: 1, max: 9 }), priceMinor: somePrice }),
+  'item-wasted': fc.record({ count: fc.integer({ min: 1, max: 9 }), why: someWords }, { requiredKeys: ['count'] }),
+  'item-retired': fc.record({ why: someWords }, maybe),
+  'animal-offered': fc.record({ priceMinor: somePrice, words: someWords }, { requiredKeys: ['priceMinor'] }),
+  'offer-ended': fc.record({ why: someWords }, maybe),
+  'tag-printed': fc.record({ revision: fc.constantFrom('a', 'b'), stock: fc.constant('a4') }),
+  'own-stock-set': fc.record({
+    stock: fc.constantFrom('own-a', 'own-b'),
+    name: someName,
+    typedIn: fc.constantFrom('mm', 'inch'),
+    pageWidthMm: fc.constant(210),
+    pageHeightMm: fc.constant(297),
+    labelWidthMm: fc.constant(60),
+    labelHeightMm: fc.constant(40),
+    columns: fc.constant(2),
+    rows: fc.constant(4),
+    firstXMm: fc.constant(5),
+    firstYMm: fc.constant(5),
+    pitchXMm: fc.constant(65),
+    pitchYMm: fc.constant(45),
+    printerInsetMm: fc.constant(5),
+    removed: fc.boolean(),
+  }),
+  'own-printer-set': fc.record({
+    printer: fc.constantFrom('own-p', 'own-q'),
+    name: someName,
+    dotsPerMm: fc.constantFrom(8, 12),
+    insetDots: fc.constantFrom(0, 0.25),
+    removed: fc.boolean(),
+  }),
+  'printer-calibrated': fc.record({
+    printer: fc.constantFrom('own-p', 'office-600'),
+    stock: fc.constant('own-a'),
+    offsetXMm: fc.integer({ min: -3, max: 3 }),
+    offsetYMm: fc.integer({ min: -3, max: 3 }),
+    scaleX: fc.constant(1),
+    scaleY: fc.constantFrom(0.99, 1.01),
+  }),
+  'run-laid': fc.record({
+    run: fc.constantFrom('r1', 'r2', 'r3'),
+    what: fc.constant('card'),
+    stock: fc.constant('own-a'),
+    ids: fc.constant(['C9HG9RAR']),
+    pages: fc.integer({ min: 1, max: 9 }),
+  }),
+  'run-printed': fc.record({ run: fc.constantFrom('r1', 'r2'), toPage: fc.nat(9) }),
   'card-printed': fc.record({ revision: fc.constantFrom('a', 'b'), stock: fc.constant('a4') }),
 };
 

@@ -189,7 +189,7 @@ describe('what stands beside a dose', () => {
     });
     fc.assert(
       fc.property(course, fc.array(anyNumber, { maxLength: 5 }), anyNumber, (asked, given, now) => {
-        expectSound(doseSchedule(asked, given, now), ['nextMs', 'lastMs', 'endsMs', 'doubledMs']);
+        expectSound(doseSchedule(asked, given, now), ['nextMs', 'lastMs', 'endsMs', 'lastDueMs', 'doubledMs']);
       }),
       { numRuns: 1000 },
     );

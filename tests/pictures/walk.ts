@@ -52,6 +52,7 @@ async function takeRecord(page: Page, app: RunningApp, due: Due, shoot: Shoot): 
 async function takeRound(page: Page, shoot: Shoot): Promise<void> {
   await go(page, '/rounds');
   await heading(page, 'Feeding round');
+  await page.locator('.rounds-thaw').evaluate((thaw) => scrollTo(0, thaw.getBoundingClientRect().top + scrollY - 8));
   await shoot.screen(page, 'thaw');
   await page.locator('.rounds-walk').evaluate((walk) => scrollTo(0, walk.getBoundingClientRect().top + scrollY - 8));
   await shoot.screen(page, 'rounds');

@@ -211,11 +211,16 @@ describe('flags', () => {
 });
 
 describe('signs', () => {
-  test('a name with a sign that the type lacks leaves the card out and names the sign', () => {
-    const laid = lay(cardOf(12, [['name', 1, true, 'Sun 日 and 月']]), stockOf('a4-85x54'));
-    expect(laid.ok ? null : [laid.problem.code, laid.problem.message]).toEqual([
+  test('a sign that the type lacks stands as its number', () => {
+    const [face] = facesOf(cardOf(12, [['name', 1, true, 'Sun 日 and 月🐍']]));
+    expect(face?.lines[1]).toBe('Sun U+65E5 and U+6708 U+1F40D');
+  });
+
+  test('a name of many such signs leaves the card out and names them', () => {
+    const laid = lay(cardOf(12, [['name', 1, true, 'ニシキヘビのたまごは']]), stockOf('a4-85x54'));
+    expect(laid.ok ? null : [laid.problem.code, laid.problem.message.slice(0, 45)]).toEqual([
       'glyph-missing',
-      'The type has no sign for 日 月.',
+      'The type has no sign for ニ (U+30CB) シ (U+30B',
     ]);
   });
 
@@ -280,7 +285,10 @@ describe('laws', () => {
           seen += boxes.length;
           for (const [at, box] of boxes.entries()) {
             expect(
-              box.left >= left - 0.01 && box.right <= right + 0.01 && box.top >= top && box.bottom <= bottom + 0.5,
+              box.left >= left - 0.01 &&
+                box.right <= right + 0.01 &&
+                box.top >= top - 0.01 &&
+                box.bottom <= bottom + 0.5,
             ).toBe(true);
             expect(box.right <= code.besideMm + 0.01 || box.top >= code.belowMm - 0.5).toBe(true);
             for (const other of boxes.slice(at + 1))

@@ -74,9 +74,9 @@ describe('the file', () => {
 
 describe('what cannot be printed', () => {
   test('is named with its reason, and the rest is printed', async () => {
-    const bad = cardOf(50, [['name', 1, true, 'Sun 日']]);
+    const bad = cardOf(50, [['name', 1, true, 'まるいちいさなへびちゃん']]);
     const { manifest } = await printCards({ ...job, cards: [{ content: bad }, ...cards] });
-    expect(manifest.left).toEqual([{ id: bad.id, why: expect.stringContaining('no sign for 日') }]);
+    expect(manifest.left).toEqual([{ id: bad.id, why: expect.stringContaining('no sign for ま (U+307E)') }]);
     expect(manifest.pieces.filter(({ back }) => !back)).toHaveLength(cards.length);
   });
 

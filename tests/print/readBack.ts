@@ -1,27 +1,27 @@
 import { expect } from 'vitest';
 import { type Manifest, type ManifestPiece, QUIET_MODULES } from '../../print/index.ts';
-import { type ReadCode, type ReadWord, readPage, run, wordsOf } from './paper.ts';
+import { boxOfInk } from './ink.ts';
+import { type ReadCode, type ReadWord, rastersOf, readRaster, run, wordsByPage } from './paper.ts';
 
+const DPI = 150;
+/** Where the dark square of a code ends is measured on the picture itself: a quarter of its pixel, inset included. */
+const EDGE_MM = 0.06;
+/** How far off a reader may take a corner with a mark in it: cards and sheets, where modules fall on its pixels, and others. */
 const CORNER_MM = 0.15;
-const FEWEST_MODULES = 21;
+const ROUGH_MM = 0.25;
 
-/** How a page is drawn to be read, and how far off a reader may then take the last dark corner, in mm. */
-interface Raster {
-  readonly dpi: number;
-  readonly lastMm: (piece: ManifestPiece) => number;
+/** How closely a reader finds the corners that have marks. */
+interface Reading {
+  readonly cornerMm: number;
 }
 
-/** A version 1 symbol has no fourth mark, so a reader works its last corner out from the other three: two pixels. */
-const AT_150: Raster = {
-  dpi: 150,
-  lastMm: ({ modules }) => (modules === FEWEST_MODULES ? (2 * 25.4) / 150 : CORNER_MM),
-};
+const ON_THE_PIXELS: Reading = { cornerMm: CORNER_MM };
 
-/** Where a printer's dots do not fall on the pixels, a reader guesses the fourth mark too: one module. */
-export const OFF_THE_DOTS: Raster = { dpi: 300, lastMm: ({ symbolMm, modules }) => symbolMm[2] / modules };
+/** Where a printer's dots do not fall on the reader's pixels, it finds corners to a pixel and a half. */
+export const OFF_THE_DOTS: Reading = { cornerMm: ROUGH_MM };
 
 /** What stands beside the labels of a sheet. */
-export const SHEET_MARGIN = /^print at 100 % · this line is 100 mm · \S+ · sheet \d+ of \d+$/;
+export const SHEET_MARGIN = /^print at 100 % · this line is 100 mm · \S+ · (back of )?sheet \d+ of \d+$/;
 
 /** The file is sound, and both cuts of the type are embedded and subset. */
 export function expectSoundFile(path: string): void {
@@ -32,27 +32,43 @@ export function expectSoundFile(path: string): void {
   expect(run('qpdf', '--show-object=trailer', path)).toContain('/ID');
 }
 
-/** Every code of every page reads, from a raster of 150 dpi if no other is said, as the manifest says and where it says. */
-export async function expectCodesWhereTheyStand(path: string, manifest: Manifest, raster = AT_150): Promise<void> {
-  for (const page of pagesOf(manifest)) {
-    const codes = await readPage(path, page, raster.dpi);
-    expect(codes).toHaveLength(onPage(manifest, page).length);
-    for (const piece of onPage(manifest, page)) {
+/**
+ * Every code of every page reads from a raster of 150 dots per inch as the manifest says, and its dark square lies where
+ * the manifest says. The last corner has no mark, and a reader works it out up to a module off; so all four edges of the
+ * square are measured on the raster, which gives all four corners.
+ */
+export async function expectCodesWhereTheyStand(
+  path: string,
+  manifest: Manifest,
+  { cornerMm }: Reading = ON_THE_PIXELS,
+): Promise<void> {
+  const rasters = rastersOf(path, DPI);
+  expect(rasters).toHaveLength(manifest.pages.length);
+  for (const [at, raster] of rasters.entries()) {
+    const pieces = onPage(manifest, at + 1);
+    const codes = pieces.length === 0 ? [] : await readRaster(raster);
+    expect(codes).toHaveLength(pieces.length);
+    for (const piece of pieces) {
       const code = [...codes].sort((a, b) => offCorners(a, piece)[0] - offCorners(b, piece)[0])[0];
       expect(code?.text).toBe(piece.payload);
-      const off = code ? offCorners(code, piece) : [];
-      const last = raster.lastMm(piece);
-      for (const [at, mm] of off.entries()) expect(mm).toBeLessThan(at === 2 ? last : CORNER_MM);
+      const [topLeft, topRight, last, bottomLeft] = code ? offCorners(code, piece) : [9, 9, 9, 9];
+      expect(Math.max(topLeft, topRight, bottomLeft)).toBeLessThan(cornerMm);
+      expect(last).toBeLessThan(Math.max(CORNER_MM, piece.symbolMm[2] / piece.modules));
+      const [x, y, width, height] = piece.symbolMm;
+      const ink = boxOfInk(raster, piece);
+      for (const [edge, mm] of [x, y, x + width, y + height].entries())
+        expect(Math.abs((ink[edge] ?? 99) - mm)).toBeLessThan(EDGE_MM);
     }
   }
 }
 
 /** Every word of the manifest stands inside its card and outside the quiet zone; beside the cards stands `margin` only. */
 export function expectWordsWhereTheyBelong(path: string, manifest: Manifest, margin: RegExp): void {
-  for (const page of pagesOf(manifest)) {
-    const words = wordsOf(path, page);
+  const pages = wordsByPage(path);
+  expect(pages).toHaveLength(manifest.pages.length);
+  for (const [at, words] of pages.entries()) {
     const rest = new Set(words);
-    for (const piece of onPage(manifest, page)) {
+    for (const piece of onPage(manifest, at + 1)) {
       const inside = words.filter((word) => isWithin(word, piece.boxMm));
       for (const word of inside) rest.delete(word);
       const wanted = piece.lines.flatMap((line) => line.split(' '));
@@ -61,10 +77,6 @@ export function expectWordsWhereTheyBelong(path: string, manifest: Manifest, mar
     }
     expect([...rest].map(({ text }) => text).join(' ')).toMatch(margin);
   }
-}
-
-function pagesOf(manifest: Manifest): readonly number[] {
-  return manifest.pages.map((_size, at) => at + 1);
 }
 
 function onPage(manifest: Manifest, page: number): readonly ManifestPiece[] {

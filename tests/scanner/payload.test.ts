@@ -66,6 +66,20 @@ describe('what our own codes say', () => {
   });
 });
 
+describe('the number of a ware', () => {
+  // GS1's own examples, through the project's notes; twelve digits are thirteen with a 0 before them.
+  test.each([
+    ['6291041500213', '6291041500213'],
+    ['036000291452', '0036000291452'],
+    [' 7300011000017', '7300011000017'],
+  ])('“%s” is %s', (text, digits) => {
+    expect(readPayload(text)).toEqual({ ok: true, value: { kind: 'ware', digits } });
+  });
+  test('of eight digits is an id before it is anything else', () => {
+    expect(codeOf('96385074')).toBe('check-failed');
+  });
+});
+
 describe('what is not ours', () => {
   test.each<[string, string, ProblemCode]>([
     ['a wrong check letter', `${ID.slice(0, 7)}${ID.endsWith('A') ? 'B' : 'A'}`, 'check-failed'],
@@ -76,8 +90,9 @@ describe('what is not ours', () => {
     ['the address of a page of ours', `HTTPS://${HOST}/`, 'not-an-id'],
     ['an id with a query behind it', `HTTPS://${HOST}/${ID}?a=1`, 'not-an-id'],
     // Worked examples of the GS1 check digit pages.
-    ['a shop number of 13 digits', '6291041500213', 'foreign-code'],
-    ['a shop number of 12 digits', '036000291452', 'foreign-code'],
+    ['a ware’s number of 13 digits with a wrong check', '6291041500214', 'ware-misread'],
+    ['a ware’s number of 12 digits with a wrong check', '036000291453', 'ware-misread'],
+    ['a number of 14 digits', '10012345600019', 'foreign-code'],
     ['words', 'hello there, keeper', 'foreign-code'],
     ['full-width letters', 'ＨＴＴＰＳ：／／ＴＵＢＳ', 'foreign-code'],
     ['a path without a scheme', '//tubs.example/x', 'foreign-code'],

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { LogEvent } from '../../src/core/index.ts';
+import { type LogEvent, SITE } from '../../src/core/index.ts';
 import { type EventLog, eventLine } from '../../src/store/index.ts';
 import { animal, event, events, slip } from './sample.ts';
 
@@ -104,6 +104,16 @@ export function contract({ name, start, stop, open, durable }: Kind): void {
       await log.append([event({ n: 1, subjects: [] })]);
       expect((await log.append([event({ n: 1, subjects: [] })])).known).toBe(1);
       expect((await log.read(0, 10)).events).toEqual([event({ n: 1, subjects: [] })]);
+    });
+
+    test('the site itself has a history: the events without a subject, and the slips that correct them', async () => {
+      const [own, other] = [event({ n: 40, subjects: [] }), event({ n: 41, subjects: [] })];
+      const back = slip(42, 40, []);
+      const stray = slip(43, 41, [animal(6)]);
+      await log.append([...events(0, 9), own, back, stray]);
+      await log.append([other]);
+      expect(new Set(ids(await log.history(SITE)))).toEqual(new Set(ids([own, other, back, stray])));
+      expect(ids(await log.history(animal(1)))).toEqual(ids([event(1), event(8)]));
     });
 
     test('an unknown kind comes back letter for letter', async () => {

@@ -60,6 +60,10 @@ export function AddAnimal() {
         kind.value = kindIn(new FormData(event.currentTarget));
       }}
     >
+      <p class="soft">
+        For an animal that lives here already. One that comes in now: <a href="/arrive">an animal arrives</a>, with
+        quarantine and papers.
+      </p>
       <AnimalFields kind={kind} failed={failed}>
         <TraitText label="Traits, in trade words or as trait code" text={traits.text} typed={traits.typed} />
         {traits.typed.kind === 'said' && (

@@ -14,9 +14,14 @@ export function MoreScreen() {
       <nav aria-label="More">
         <ul class="more-lines">
           <MoreLine to="/print" words="Print" says="tub cards, place labels, clutch tags, egg marks, stamps" />
+          <MoreLine to="/arrive" words="Arrival" says="an animal arrives: papers, quarantine place, its card" />
+          <MoreLine to="/quarantine" words="Quarantine" says="who, since when and until when, what is due" />
           <MoreLine to="/season" words="Season" says="females by month, this week, the plan" />
           <MoreLine to="/treatments" words="Treatments" says="who gets a dose today, rechecks" />
+          <MoreLine to="/freezer" words="Freezer" says="lots, use by, thawed and thrown away, what to order" />
+          <MoreLine to="/shop" words="Shop" says="wares, shed items, animals on offer, sales by scan" />
           <MoreLine to="/pairing" words="Pairings" says="two scans and what the young can be" />
+          <MoreLine to="/enclosures" words="Enclosures" says="inside sizes, compared with published rules" />
           <MoreLine
             to="/books"
             words="Books"

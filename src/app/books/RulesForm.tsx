@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import {
+  keptRules,
   ok,
   type Payload,
   PEOPLE_CAUTION,
@@ -9,6 +10,8 @@ import {
   type Result,
   refuse,
   type SiteRules,
+  SYRINGES_ML,
+  syringesFault,
 } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
@@ -59,6 +62,25 @@ export function RulesForm() {
           {sayPeople(fromM)} {PEOPLE_CAUTION}
         </small>
       </div>
+      <fieldset class="syringe-rule">
+        <legend>Syringes at hand, in mL</legend>
+        <div>
+          {SYRINGES_ML.map((size) => (
+            <label key={size} class="check-line">
+              <input
+                type="checkbox"
+                name="syringe"
+                value={size}
+                defaultChecked={(rules.syringesMl ?? SYRINGES_ML).includes(size)}
+              />
+              <span>{size}</span>
+            </label>
+          ))}
+        </div>
+        <small>
+          Each new prescription begins with these; a volume is rounded to the mark of the smallest that holds it.
+        </small>
+      </fieldset>
       <button type="submit" class="secondary">
         Save the rules
       </button>
@@ -72,11 +94,23 @@ export function RulesForm() {
 function rulesIn(form: FormData, known: SiteRules): Result<Payload<'site-rules-set'>> {
   const from = metresIn(written(form, 'people-from'));
   if (!from.ok) return from;
+  const syringes = syringesIn(form);
+  if (!syringes.ok) return syringes;
+  const { twoPeopleFromM: _length, syringesMl: _sizes, ...kept } = keptRules(known);
   return ok({
+    ...kept,
     secondAtDoses: form.has('second-at-doses'),
-    ...(known.countryProfile === null ? {} : { countryProfile: known.countryProfile }),
     ...(from.value === null ? {} : { twoPeopleFromM: from.value }),
+    ...(syringes.value === null ? {} : { syringesMl: syringes.value }),
   });
+}
+
+/** The syringes that are ticked; null for all the usual ones. Error: `syringe-missing`. */
+function syringesIn(form: FormData): Result<number[] | null> {
+  const sizes = form.getAll('syringe').map(Number);
+  const fault = syringesFault(sizes);
+  if (fault !== null) return { ok: false, problem: fault };
+  return ok(sizes.length === SYRINGES_ML.length ? null : sizes);
 }
 
 function metresIn(text: string): Result<number | null> {

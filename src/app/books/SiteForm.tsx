@@ -14,7 +14,7 @@ export function SiteForm() {
   const named = known.name !== UNNAMED_SITE.name;
   async function save(form: FormData): Promise<void> {
     setSaved(false);
-    const draft = siteDraft(form, known, clock.today.value);
+    const draft = siteDraft(form, clock.today.value);
     const result = draft.ok ? await site.write([draft.value]) : draft;
     setFailed(result.ok ? null : result.problem);
     if (!result.ok) return;
@@ -49,6 +49,13 @@ export function SiteForm() {
         most={60}
         start={known.host ?? ''}
         hint="Where this app is served, such as cards.example: a phone’s own camera then opens the record. Empty: the code holds the id alone."
+      />
+      <Field
+        name="currency"
+        words="Currency of the shop"
+        most={3}
+        start={known.currency ?? ''}
+        hint="Its three letters after ISO 4217, such as EUR. Empty: the site sells nothing."
       />
       <Field
         name="safety-line"

@@ -1,20 +1,22 @@
-import { type Day, type EventDraft, ok, type Result, refuse, type SiteRecord } from '../../core/index.ts';
+import { type Day, type EventDraft, isCurrency, ok, type Result, refuse } from '../../core/index.ts';
 import { written } from './Field.tsx';
 
 const HOST = /^[a-z0-9]([a-z0-9.-]*[a-z0-9])?(:\d{1,5})?$/i;
 
-/** Reads the site's form. Errors: `text-missing`, `time-zone-unknown`, `host-malformed`. */
-export function siteDraft(form: FormData, known: SiteRecord, day: Day): Result<EventDraft> {
+/** Reads the site's form. Errors: `text-missing`, `time-zone-unknown`, `host-malformed`, `currency-unknown`. */
+export function siteDraft(form: FormData, day: Day): Result<EventDraft> {
   const [name, timeZone] = [written(form, 'site-name'), written(form, 'time-zone')];
   const [host, safetyLine] = [written(form, 'host'), written(form, 'safety-line')];
   if (name === '') return refuse('text-missing', { what: 'site’s name' });
   if (!isTimeZone(timeZone)) return refuse('time-zone-unknown', { text: timeZone });
   if (host !== '' && !HOST.test(host)) return refuse('host-malformed', { text: host });
+  const currency = written(form, 'currency').toUpperCase();
+  if (currency !== '' && !isCurrency(currency)) return refuse('currency-unknown', { text: currency });
   const payload = {
     name,
     timeZone,
     ...(host === '' ? {} : { host }),
-    ...(known.currency === null ? {} : { currency: known.currency }),
+    ...(currency === '' ? {} : { currency }),
     ...(safetyLine === '' ? {} : { safetyLine }),
   };
   return ok({ kind: 'site-named', subjects: [], payload, day });

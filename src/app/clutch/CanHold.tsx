@@ -1,6 +1,6 @@
 import {
   type ClutchRecord,
-  eggsLeft,
+  eggsOpen,
   fraction,
   multiplyFractions,
   sayFraction,
@@ -16,7 +16,7 @@ const FEW = 6;
 /** The looks that can come of the eggs that are left, the likeliest first. */
 export function CanHold({ clutch }: { readonly clutch: ClutchRecord }) {
   const { fault, looks } = useForecast(clutch, clutch.sire);
-  const left = eggsLeft(clutch);
+  const left = eggsOpen(clutch);
   return (
     <section class="can-hold" aria-labelledby="hold-title" aria-busy={looks?.at === 'working'}>
       <header class="part-head">

@@ -1,7 +1,9 @@
 import { useSignal } from '@preact/signals';
-import type { ClutchRecord, Problem } from '../../core/index.ts';
+import type { ClutchAct, ClutchRecord, Problem } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
+import { sayLeft } from './hatchWords.ts';
+import { counted } from './sayClutch.ts';
 import { useIncubatorScan } from './useIncubatorScan.ts';
 import type { ClutchView } from './view.ts';
 import { writeAct } from './writing.ts';
@@ -15,8 +17,8 @@ interface ClutchActionsProps {
 export function ClutchActions({ clutch, view }: ClutchActionsProps) {
   const app = useApp();
   const why = useSignal<Problem | null>(null);
-  const pip = async (): Promise<void> => {
-    why.value = await writeAct(app, clutch, { do: 'pip', count: null });
+  const write = async (act: ClutchAct): Promise<void> => {
+    why.value = await writeAct(app, clutch, act);
   };
   return (
     <section class="clutch-actions" aria-label="Actions">
@@ -25,15 +27,20 @@ export function ClutchActions({ clutch, view }: ClutchActionsProps) {
         <a class="secondary" href={`/print?what=clutch&only=${clutch.id}`}>
           Print its tag
         </a>
-        {view.isOpen && clutch.pippedOn === null && (
-          <button type="button" class="secondary" onClick={() => void pip()}>
+        {view.isOpen && !view.isPart && clutch.pippedOn === null && (
+          <button type="button" class="secondary" onClick={() => void write({ do: 'pip', count: null })}>
             Pip seen
           </button>
         )}
         {view.isOpen && view.next !== 'hatch' && (
           <a class="secondary" href={`/clutch/${clutch.id}/hatch`}>
-            Hatch out
+            {view.isPart ? 'Hatch the rest out' : 'Hatch out'}
           </a>
+        )}
+        {view.isPart && (
+          <button type="button" class="secondary" onClick={() => void write({ do: 'hatched', hatched: 0, last: true })}>
+            No more will come
+          </button>
         )}
       </div>
     </section>
@@ -50,7 +57,7 @@ export function ClutchNow({ clutch, view }: ClutchActionsProps) {
   );
 }
 
-function Now({ clutch, view: { next, left, young } }: ClutchActionsProps) {
+function Now({ clutch, view: { next, isPart, left, young, unprinted } }: ClutchActionsProps) {
   const walk = useIncubatorScan(clutch).walk;
   switch (next) {
     case 'incubate':
@@ -68,7 +75,8 @@ function Now({ clutch, view: { next, left, young } }: ClutchActionsProps) {
     case 'hatch':
       return (
         <a class="now" href={`/clutch/${clutch.id}/hatch`}>
-          Hatch out<small>{left} eggs are left</small>
+          {isPart ? 'Hatch the rest out' : 'Hatch out'}
+          <small>{isPart ? `${left} still to come` : sayLeft(left)}</small>
         </a>
       );
     case 'enter':
@@ -77,12 +85,18 @@ function Now({ clutch, view: { next, left, young } }: ClutchActionsProps) {
           Enter the young<small>{(clutch.hatched ?? 0) - young.length} have no record yet</small>
         </a>
       );
-    case 'print':
+    case 'print': {
+      const cards = unprinted.length > 0 ? unprinted : young;
+      const been = unprinted.length > 0 ? 'not printed yet' : 'printed before';
       return (
-        <a class="now" href={`/print?only=${young.map(({ id }) => id).join(',')}`}>
-          Print their cards<small>{young.length === 1 ? '1 card' : `${young.length} cards`}</small>
+        <a class="now" href={`/print?only=${cards.map(({ id }) => id).join(',')}`}>
+          Print their cards
+          <small>
+            {counted(cards.length, 'card')}, {been}
+          </small>
         </a>
       );
+    }
     case 'nothing':
       return null;
     default:

@@ -13,6 +13,7 @@ import {
 import { SpokenDay } from '../look/SpokenDay.tsx';
 import { useApp } from '../model/app.ts';
 import { Because } from '../record/Because.tsx';
+import { HatchedLine } from './HatchedLine.tsx';
 import { sayClutch, sayCount } from './sayClutch.ts';
 import type { ClutchView } from './view.ts';
 import { WindowLine } from './WindowLine.tsx';
@@ -54,10 +55,10 @@ export function ClutchHead({ clutch, dam, view }: ClutchHeadProps) {
         )}
         {isEggs && clutch.hatchedOn !== null && (
           <Fact term="Hatched">
-            <SpokenDay day={clutch.hatchedOn} today={today} />: {clutch.hatched} of {clutch.eggs}
+            <HatchedLine clutch={clutch} isPart={view.isPart} />
           </Fact>
         )}
-        {view.isOpen && (
+        {view.isOpen && !view.isPart && (
           <Fact term="Hatches">
             {view.window === null ? (
               <span class="soft">nobody has said how long this species takes</span>

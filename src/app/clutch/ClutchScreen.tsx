@@ -40,7 +40,7 @@ function Clutch({ clutch, dam }: ClutchProps) {
         {isOpen && <Incubator clutch={clutch} view={view} />}
         {isOpen && <CanHold clutch={clutch} />}
         {young.length > 0 && <Findings clutch={clutch} young={young} />}
-        {clutch.hatchedOn !== null && clutch.bears === 'eggs' && (
+        {clutch.hatchedOn !== null && !isOpen && clutch.bears === 'eggs' && (
           <details class="clutch-before">
             <summary>Eggs and incubator before the hatch</summary>
             <Tray clutch={clutch} />

@@ -2,7 +2,7 @@ import '../look/parts.css';
 import './clutch.css';
 import './hatch.css';
 import { useComputed } from '@preact/signals';
-import { type AnimalRecord, type ClutchRecord, eggsLeft, youngOf } from '../../core/index.ts';
+import { type AnimalRecord, type ClutchRecord, eggsLeft, eggsOpen, youngOf } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
 import { HatchCount } from './HatchCount.tsx';
@@ -47,7 +47,7 @@ function Hatch({ clutch, dam }: HatchProps) {
         <p class="soft">
           <a href={`/clutch/${clutch.id}`}>{sayClutch(facility, clutch)}</a>
         </p>
-        <h1 id="hatch-title">{clutch.bears === 'eggs' ? 'Hatch out' : 'Enter the young'}</h1>
+        <h1 id="hatch-title">{titleOf(clutch)}</h1>
       </header>
       <HatchCount clutch={clutch} draft={draft.value} change={change} />
       {clutch.sire === null && <WhoSired clutch={clutch} dam={dam} draft={draft.value} change={change} />}
@@ -83,5 +83,11 @@ function NoDam({ clutch }: { readonly clutch: ClutchRecord }) {
 }
 
 function leftToEnter(clutch: ClutchRecord, entered: number): number {
-  return clutch.bears === 'eggs' ? eggsLeft(clutch) : Math.max(0, (clutch.hatched ?? 0) - entered);
+  if (clutch.bears === 'live young') return Math.max(0, (clutch.hatched ?? 0) - entered);
+  return clutch.hatched === null ? eggsLeft(clutch) : eggsOpen(clutch);
+}
+
+function titleOf({ bears, hatched }: ClutchRecord): string {
+  if (bears === 'live young') return 'Enter the young';
+  return (hatched ?? 0) > 0 ? 'Hatch the rest out' : 'Hatch out';
 }

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import type { ClutchRecord, Problem } from '../../core/index.ts';
+import { type ClutchRecord, type Problem, stillLies } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
 import { Egg, type EggLook } from './Egg.tsx';
@@ -16,7 +16,8 @@ export function Tray({ clutch }: { readonly clutch: ClutchRecord }) {
   const why = useSignal<Problem | null>(null);
   const looks = looksOf(clutch);
   const unseen = looks.flatMap((look, at) => (look === 'unseen' ? [at + 1] : []));
-  const isOpen = clutch.hatchedOn === null;
+  const isOpen = stillLies(clutch, app.clock.today.value);
+  const out = clutch.hatched ?? 0;
   async function candle(egg: number, state: EggWord): Promise<void> {
     why.value = await writeAct(app, clutch, { do: 'candled', egg, state });
     if (why.value === null) picked.value = unseen.find((one) => one > egg) ?? null;
@@ -59,7 +60,12 @@ export function Tray({ clutch }: { readonly clutch: ClutchRecord }) {
         />
       )}
       {why.value !== null && <ProblemLine problem={why.value} />}
-      {isOpen && unseen.length > 0 && (
+      {isOpen && out > 0 && (
+        <p class="soft small">
+          {out} of them are out; nobody wrote which. Candle what has failed, so that it is not waited for.
+        </p>
+      )}
+      {isOpen && out === 0 && unseen.length > 0 && (
         <button type="button" class="secondary" onClick={() => void candleAllGood(app, clutch, unseen)}>
           {unseen.length === looks.length ? 'Candle all good' : `Candle the other ${unseen.length} good`}
         </button>

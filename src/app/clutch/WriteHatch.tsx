@@ -40,7 +40,7 @@ export function WriteHatch({ clutch, draft, looks }: WriteHatchProps) {
         onClick={() => whyNot === null && void write(false)}
       >
         {wordsFor(clutch, draft.hatched)}
-        <small>{whyNot ?? 'a record, an id and a card for each'}</small>
+        <small>{whyNot ?? (draft.hatched === 0 ? 'no more will come' : 'a record, an id and a card for each')}</small>
       </button>
       {hatching.doubt !== null && (
         <AskedSheet
@@ -54,9 +54,10 @@ export function WriteHatch({ clutch, draft, looks }: WriteHatchProps) {
   );
 }
 
-function wordsFor({ bears }: ClutchRecord, count: number): string {
+function wordsFor({ bears, hatched }: ClutchRecord, count: number): string {
   if (bears === 'live young') return `Enter ${count} young`;
-  return count === 0 ? 'Write: none hatched' : `Write: ${count} hatched`;
+  const more = (hatched ?? 0) > 0 ? ' more' : '';
+  return count === 0 ? `Write: none${more} hatched` : `Write: ${count}${more} hatched`;
 }
 
 function sayGap(hatched: number, said: number): string | null {

@@ -11,6 +11,8 @@ export interface TypedYoung {
 /** A hatch-out while it is filled in. */
 export interface HatchDraft {
   readonly hatched: number;
+  /** Of the eggs that are left then no more will come. */
+  readonly isLast: boolean;
   /** Null: today, or for a litter the day of its birth. */
   readonly day: Day | null;
   /** The sire that the looks are worked out with; null where nobody is named. */
@@ -27,7 +29,14 @@ const drafts = new Map<Id, Signal<HatchDraft>>();
 export function draftFor(clutch: ClutchRecord, left: number): Signal<HatchDraft> {
   const known = drafts.get(clutch.id);
   if (known !== undefined) return known;
-  const begun = signal<HatchDraft>({ hatched: left, day: null, sire: clutch.sire, picked: new Map(), typed: [] });
+  const begun = signal<HatchDraft>({
+    hatched: left,
+    isLast: false,
+    day: null,
+    sire: clutch.sire,
+    picked: new Map(),
+    typed: [],
+  });
   drafts.set(clutch.id, begun);
   return begun;
 }

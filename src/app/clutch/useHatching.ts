@@ -38,7 +38,7 @@ export function useHatching(clutch: ClutchRecord, draft: HatchDraft, looks: read
     const day = clutch.bears === 'live young' ? clutch.laidOn : draft.day;
     const moment = momentOn(app, day);
     const made = (mint: () => Id) =>
-      hatchOut(facility, { ...clutch, sire: draft.sire }, groupsOf(draft, looks), { moment, mint });
+      hatchOut(facility, { ...clutch, sire: draft.sire }, groupsOf(draft, looks), { moment, last: draft.isLast, mint });
     // Whatever is refused or asked about is settled before an id is spent.
     const first = made(() => clutch.id);
     if (!first.ok) return refuse(first.problem);

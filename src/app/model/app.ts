@@ -5,9 +5,12 @@ import { idbLog } from '../../store/idb/index.ts';
 import type { DeviceLog } from '../../store/index.ts';
 import { type Clock, createClock } from './clock.ts';
 import { createDesk, type DeskModel } from './desk.ts';
+import { createFreezer, type FreezerModel } from './freezer.ts';
 import { createHubLink, type HubLink } from './hubLink.ts';
-import { createRackRound, type RackRoundModel } from './rackRound.ts';
+import { createRound, type RoundModel } from './rackRound.ts';
+import { createScale, type ScaleModel } from './scale.ts';
 import { createSettings, type Settings } from './settings.ts';
+import { createShelf, type ShelfModel } from './shelf.ts';
 import { createSigns, type Signs } from './signs.ts';
 import { createSite, problemOf, type SiteModel } from './site.ts';
 import { createStrip, type StripModel } from './strip.ts';
@@ -20,7 +23,10 @@ export interface App {
   readonly site: SiteModel;
   readonly strip: StripModel;
   readonly desk: DeskModel;
-  readonly round: RackRoundModel;
+  readonly round: RoundModel;
+  readonly scale: ScaleModel;
+  readonly shelf: ShelfModel;
+  readonly freezer: FreezerModel;
   readonly hub: HubLink;
 }
 
@@ -33,10 +39,13 @@ export async function createApp(): Promise<Result<App>> {
   const signs = createSigns();
   const site = createSite(log.value, clock, settings.keeper);
   const strip = createStrip();
-  const round = createRackRound({ site, clock, strip, signs });
-  const desk = createDesk({ site, clock, strip, signs, round });
+  const round = createRound({ site, clock, strip, signs, keeper: settings.keeper });
+  const scale = createScale();
+  const shelf = createShelf({ site, clock, strip, signs });
+  const desk = createDesk({ site, clock, strip, signs, round, scale, shelf });
+  const freezer = createFreezer({ site, clock, strip, signs });
   const hub = createHubLink(site, clock);
-  return ok({ clock, settings, signs, site, strip, desk, round, hub });
+  return ok({ clock, settings, signs, site, strip, desk, round, scale, shelf, freezer, hub });
 }
 
 async function openLog(): Promise<Result<DeviceLog>> {

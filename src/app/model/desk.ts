@@ -1,22 +1,17 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import { readPayload } from '../../../scanner/index.ts';
+import { readPayload, type ScaleReading } from '../../../scanner/index.ts';
 import {
   type Action,
   type AnimalRecord,
   type Day,
   type Decision,
-  decide,
-  decidePairing,
   decideStamp,
   type Id,
   isSeasonStamp,
+  itemsByNumber,
   type LogEvent,
-  type Moment,
   nameOf,
-  occupants,
   type Problem,
-  pairOf,
-  parseWeight,
   problem,
   type Result,
   type Stamp,
@@ -24,27 +19,15 @@ import {
   stampOf,
 } from '../../core/index.ts';
 import type { Clock } from './clock.ts';
-import type { RackRoundModel } from './rackRound.ts';
+import { createDeskWriting, type Question } from './deskWriting.ts';
+import type { RoundModel, RoundScan } from './rackRound.ts';
+import type { ScaleModel } from './scale.ts';
+import { createSecondScans } from './secondScans.ts';
+import type { ShelfModel } from './shelf.ts';
 import type { Signs } from './signs.ts';
 import type { SiteModel } from './site.ts';
 import type { StripEntry, StripModel } from './strip.ts';
-
-/** A question with two big answers; the camera waits no longer than the answer takes. */
-export interface Question {
-  readonly animal: AnimalRecord;
-  readonly problem: Problem;
-  readonly said: string;
-  yes(): Promise<void>;
-  no(): void;
-}
-
-/** A stamp that wants a number for this card. */
-export interface NumberWanted {
-  readonly animal: AnimalRecord;
-  readonly stamp: Stamp;
-  give(text: string): Promise<Result<readonly LogEvent[]>>;
-  leave(): void;
-}
+import { createWeighing, type NumberWanted } from './weighing.ts';
 
 /** What somebody waits for, such as a sire or a shelf: the next card or label of that kind is given to it, and it says where to go then. */
 export interface AnimalWanted {
@@ -60,6 +43,8 @@ export type ScanResult =
   | { readonly to: 'record'; readonly id: Id }
   | { readonly to: 'place'; readonly id: Id }
   | { readonly to: 'clutch'; readonly id: Id }
+  | { readonly to: 'lot'; readonly id: Id }
+  | { readonly to: 'item'; readonly id: Id }
   | { readonly to: 'wanted'; readonly address: string }
   | { readonly to: 'stamped'; readonly id: Id }
   | { readonly to: 'stamp-taken'; readonly stamp: Stamp }
@@ -85,6 +70,10 @@ export interface DeskModel {
   act(id: Id, action: Action, day?: Day): Promise<Decision['kind']>;
   /** What a read text means here: opens, stamps, takes a stamp up, or is refused in words. It is never followed. */
   scanned(text: string): Promise<ScanResult>;
+  /** Whether somebody waits for a weight: a number sheet is open, or the stamp in hand wants one. */
+  weighs(): boolean;
+  /** What a scale typed: the weight of the animal scanned last, or of the box; else it is refused in words. */
+  scaleSent(reading: Result<ScaleReading>): Promise<void>;
   undo(entry: StripEntry): Promise<void>;
   /** Asks for an animal's weight, for a day (today if left out). */
   weigh(id: Id, day?: Day): void;
@@ -97,137 +86,47 @@ export interface DeskParts {
   readonly clock: Clock;
   readonly strip: StripModel;
   readonly signs: Signs;
-  readonly round: RackRoundModel;
+  readonly round: RoundModel;
+  readonly scale: ScaleModel;
+  readonly shelf: ShelfModel;
 }
 
-export function createDesk({ site, clock, strip, signs, round }: DeskParts): DeskModel {
+export function createDesk({ site, clock, strip, signs, round, scale, shelf }: DeskParts): DeskModel {
   const stamp = signal<Stamp | null>(null);
-  const question = signal<Question | null>(null);
-  const numberWanted = signal<NumberWanted | null>(null);
-  const goes = signal<AnimalRecord | null>(null);
-  const waits = signal<AnimalRecord | null>(null);
   const wanted = signal<AnimalWanted | null>(null);
 
-  function refused(subject: Id | null, name: string, said: string, why: Problem): void {
-    signs.give('refused');
-    strip.add({ subject, name, said, result: 'refused', problem: why });
-  }
+  const writing = createDeskWriting({ site, clock, strip, signs });
+  const { question, refused, act, decided, today } = writing;
+  const second = createSecondScans(writing, site, signs);
+  const { goes, waits } = second;
 
-  async function write(animal: AnimalRecord, decision: Exclude<Decision, { kind: 'refused' }>): Promise<boolean> {
-    const name = nameOf(site.facility.value, animal.id);
-    const written = await site.write(decision.drafts);
-    if (!written.ok) {
-      refused(animal.id, name, `not written: ${decision.said}`, written.problem);
-      return false;
-    }
-    signs.give('accepted');
-    strip.add({
-      subject: animal.id,
-      name,
-      said: decision.said,
-      result: 'accepted',
-      problem: null,
-      events: written.value,
-    });
-    return true;
-  }
-
-  function ask(animal: AnimalRecord, decision: Extract<Decision, { kind: 'asks' }>): void {
-    signs.give('asks');
-    question.value = {
-      animal,
-      problem: decision.problem,
-      said: decision.said,
-      async yes() {
-        question.value = null;
-        await write(animal, decision);
-      },
-      no() {
-        question.value = null;
-      },
-    };
-  }
-
-  async function act(id: Id, action: Action, day: Day = clock.today.value): Promise<Decision['kind']> {
-    const animal = site.facility.value.animals.get(id);
-    if (animal === undefined) {
-      refused(null, id, 'unknown', problem('unknown-id', { id }));
-      return 'refused';
-    }
-    return decided(id, decide(animal, action, momentOn(day)));
-  }
-
-  function momentOn(day: Day): Moment {
-    return { day, today: clock.today.value, nowMs: clock.nowMs() };
-  }
-
-  async function decided(id: Id, decision: Decision): Promise<Decision['kind']> {
-    const animal = site.facility.value.animals.get(id);
-    if (decision.kind === 'refused' || animal === undefined) {
-      const why = decision.kind === 'refused' ? decision.problem : problem('unknown-id', { id });
-      refused(id, nameOf(site.facility.value, id), 'not written', why);
-      return 'refused';
-    }
-    if (decision.kind === 'asks') ask(animal, decision);
-    else if (!(await write(animal, decision))) return 'refused';
-    return decision.kind;
-  }
-
-  /** The first card of a pairing waits, the second makes it: whichever is the male. */
-  async function pairWith(animal: AnimalRecord): Promise<void> {
-    const first = waits.value;
-    waits.value = first === null ? animal : null;
-    if (first === null) return signs.give('asks');
-    const pair = pairOf(first, animal);
-    if ('code' in pair) return refused(animal.id, nameOf(site.facility.value, animal.id), 'not paired', pair);
-    await decided(animal.id, decidePairing('paired', pair, momentOn(clock.today.value)));
-  }
-
-  function wantNumber(animal: AnimalRecord, wanted: Stamp, day: Day = clock.today.value): void {
-    numberWanted.value = {
-      animal,
-      stamp: wanted,
-      async give(text) {
-        const read = parseWeight(text);
-        if (!read.ok) return read;
-        numberWanted.value = null;
-        await act(animal.id, { do: 'weighed', weightG: read.value }, day);
-        return { ok: true, value: [] };
-      },
-      leave() {
-        numberWanted.value = null;
-      },
-    };
-  }
+  const weighing = createWeighing({
+    clock,
+    signs,
+    scale,
+    act,
+    refused: (animal, why) =>
+      refused(animal?.id ?? null, animal === null ? 'Scale' : sayAnimal(animal), 'not weighed', why),
+    isAsking: () => question.value !== null,
+    isHeld: () => stamp.value?.needs === 'weight',
+  });
 
   async function put(id: Id, inHand: Stamp): Promise<ScanResult> {
     const animal = site.facility.value.animals.get(id);
     if (animal === undefined) return unknown(id);
-    if (inHand.needs === 'place') goes.value = animal;
-    if (inHand.needs === 'mate') await pairWith(animal);
+    if (inHand.needs === 'place') second.willGo(animal);
+    if (inHand.needs === 'mate') await second.pairWith(animal);
     else if (isSeasonStamp(inHand.id)) {
-      await decided(id, decideStamp(site.facility.value, animal, inHand.id, momentOn(clock.today.value)));
+      await decided(id, decideStamp(site.facility.value, animal, inHand.id, today()));
     } else if (inHand.action !== null) await act(id, inHand.action);
     else signs.give('asks');
-    if (inHand.needs === 'weight') wantNumber(animal, inHand);
+    if (inHand.needs === 'weight') weighing.want(animal, inHand, clock.today.value);
     return { to: 'stamped', id };
   }
 
-  /** The second scan of a move: the animal was scanned before, this is where it goes. */
-  async function moveTo(place: Id): Promise<ScanResult> {
-    const facility = site.facility.value;
-    const toName = nameOf(facility, place);
-    const animal = goes.value;
-    goes.value = null;
-    if (animal === null) {
-      const why = problem('moved-who', { place: toName });
-      refused(null, toName, 'nothing moved', why);
-      return { to: 'nothing', problem: why };
-    }
-    const others = (occupants(facility).get(place) ?? []).filter(({ id }) => id !== animal.id);
-    const livesThere = others.map(sayAnimal).join(', ') || null;
-    await act(animal.id, { do: 'moved', to: place, toName, livesThere });
-    return { to: 'stamped', id: animal.id };
+  async function moved(place: Id): Promise<ScanResult> {
+    const result = await second.moveTo(place);
+    return result.ok ? { to: 'stamped', id: result.value } : { to: 'nothing', problem: result.problem };
   }
 
   function unknown(id: Id): ScanResult {
@@ -260,16 +159,50 @@ export function createDesk({ site, clock, strip, signs, round }: DeskParts): Des
     return { to: 'nothing', problem: why };
   }
 
+  function weigh(id: Id, day: Day = clock.today.value): void {
+    const animal = site.facility.value.animals.get(id);
+    const weighed = stampOf('weighed');
+    if (animal !== undefined && weighed !== undefined) weighing.want(animal, weighed, day);
+  }
+
+  /** The round has written it already, or says whose turn it is: the scale's, or the dose's own sheet. */
+  function ofRound(id: Id, scan: RoundScan): ScanResult {
+    if (scan.to === 'dose') return { to: 'wanted', address: scan.address };
+    if (scan.to === 'scale') weigh(scan.id);
+    return { to: 'stamped', id };
+  }
+
+  function notOnShelf(id: Id): ScanResult {
+    const name = nameOf(site.facility.value, id);
+    const why = problem('shelf-not-item', { name });
+    refused(null, name, 'not counted', why);
+    return { to: 'nothing', problem: why };
+  }
+
   async function openId(id: Id): Promise<ScanResult> {
-    const { animals, places, clutches } = site.facility.value;
+    const { animals, places, clutches, items, lots } = site.facility.value;
     if (clutches.has(id)) return openClutch(id);
+    if (lots.has(id)) return { to: 'lot', id };
+    if (items.has(id)) return (await shelf.scanned(id)) ? { to: 'stamped', id } : { to: 'item', id };
+    // Somebody who sells or counts by scan must not walk away from it by a card that got in between.
+    if (shelf.mode.value !== null) return notOnShelf(id);
     const isMeant = animals.has(id) ? isWanted('animal') : places.has(id) && isWanted('place');
     if (wanted.value !== null && isMeant) return give(id, wanted.value);
     if (stamp.value !== null && animals.has(id)) return put(id, stamp.value);
-    if (await round.except(id)) return { to: 'stamped', id };
+    const inRound = await round.scanned(id);
+    if (inRound !== null) return ofRound(id, inRound);
     if (animals.has(id)) return { to: 'record', id };
     if (!places.has(id)) return unknown(id);
-    return stamp.value?.needs === 'place' ? moveTo(id) : { to: 'place', id };
+    return stamp.value?.needs === 'place' ? moved(id) : { to: 'place', id };
+  }
+
+  /** A bar code, our own or a maker’s: the item that has it, if this shop sells one. */
+  async function openNumber(digits: string): Promise<ScanResult> {
+    const id = itemsByNumber(site.facility.value.items).get(digits);
+    if (id !== undefined) return openId(id);
+    const why = problem('ware-unknown', { number: digits });
+    refused(null, digits, 'not opened', why);
+    return { to: 'nothing', problem: why };
   }
 
   async function scanned(text: string): Promise<ScanResult> {
@@ -281,6 +214,7 @@ export function createDesk({ site, clock, strip, signs, round }: DeskParts): Des
     }
     if (read.value.kind === 'id') return openId(read.value.id);
     if (read.value.kind === 'layout-test') return { to: 'layout-test' };
+    if (read.value.kind === 'ware') return openNumber(read.value.digits);
     const taken = stampOf(read.value.stamp);
     if (taken === undefined) {
       const why = problem('foreign-code');
@@ -295,7 +229,7 @@ export function createDesk({ site, clock, strip, signs, round }: DeskParts): Des
   return {
     stamp,
     question,
-    numberWanted,
+    numberWanted: weighing.wanted,
     goes,
     wanted,
     waits,
@@ -305,22 +239,19 @@ export function createDesk({ site, clock, strip, signs, round }: DeskParts): Des
     },
     take(next) {
       stamp.value = next;
-      goes.value = null;
-      waits.value = null;
+      second.forget();
     },
     act,
     scanned,
+    weighs: weighing.weighs,
+    scaleSent: weighing.scaleSent,
     async undo(entry) {
       const slips = await site.undoAll(entry.events);
       if (!slips.ok) return refused(entry.subject, entry.name, 'not taken back', slips.problem);
       strip.markUndone(entry.key);
       signs.give('accepted');
     },
-    weigh(id, day) {
-      const animal = site.facility.value.animals.get(id);
-      const weighed = stampOf('weighed');
-      if (animal !== undefined && weighed !== undefined) wantNumber(animal, weighed, day);
-    },
+    weigh,
     async takeBack(subject, event, said) {
       const name = nameOf(site.facility.value, subject);
       const slip = await site.undo(event);

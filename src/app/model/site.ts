@@ -87,8 +87,8 @@ export function createSite(log: DeviceLog, clock: Clock, keeper: ReadonlySignal<
       const { events, cursor } = await readAll(log, foldedTo, () => undefined);
       if (events.length === 0) return;
       const subjects = subjectsOf(events);
-      // Events about the site itself have no history of their own, and many subjects are faster folded all at once.
-      if (subjects.has(SITE) || subjects.size > FOLD_ALL_ABOVE) await foldAll();
+      // Many subjects are faster folded all at once.
+      if (subjects.size > FOLD_ALL_ABOVE) await foldAll();
       else await refoldSubjects(subjects);
       foldedTo = Math.max(foldedTo, cursor);
       revision.value++;
@@ -100,7 +100,7 @@ export function createSite(log: DeviceLog, clock: Clock, keeper: ReadonlySignal<
   async function refoldSubjects(subjects: ReadonlySet<Id | typeof SITE>): Promise<void> {
     if (subjects.size === 0) return;
     let next = facility.value;
-    for (const subject of subjects) next = refold(next, subject, await log.history(subject as Id));
+    for (const subject of subjects) next = refold(next, subject, await log.history(subject));
     facility.value = { ...next };
   }
 

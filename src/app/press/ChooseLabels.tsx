@@ -1,10 +1,10 @@
-import type { LabelSheet } from '../../core/index.ts';
+import { isTagSheet, type PrintSheet } from '../../core/index.ts';
 import { sayPieces, WHAT_WORDS } from './batch.ts';
 import { WhatLine } from './ChooseWhat.tsx';
 import type { LabelChoice, LabelGroup } from './labelGroups.ts';
 
 interface ChooseLabelsProps {
-  readonly sheet: LabelSheet;
+  readonly sheet: PrintSheet;
   readonly choice: LabelChoice;
   readonly choose: (choice: LabelChoice) => void;
   readonly hasAsked: boolean;
@@ -15,9 +15,10 @@ interface ChooseLabelsProps {
   readonly count: number;
 }
 
-const GROUP_WORDS: Readonly<Partial<Record<LabelSheet, readonly [words: string, label: string]>>> = {
+const GROUP_WORDS: Readonly<Partial<Record<PrintSheet, readonly [words: string, label: string]>>> = {
   place: ['One rack or room with what stands in it', 'Rack or room'],
   egg: ['The eggs of one clutch', 'Clutch'],
+  pairing: ['The pairs of the accepted plan that are still open', 'Plan'],
 };
 
 /** Which labels of a kind; a kind without parts is printed whole. */
@@ -35,6 +36,9 @@ export function ChooseLabels(props: ChooseLabelsProps) {
     <fieldset class="press-what">
       <legend>What</legend>
       {hasAsked ? <WhatLine {...line('only', `The asked ${WHAT_WORDS[sheet].many}`)} /> : null}
+      {isTagSheet(sheet) && sheet !== 'exhibit' ? (
+        <WhatLine {...line('stale', 'Tags out of date or never printed')} />
+      ) : null}
       {groups.length > 0 ? (
         <WhatLine {...line('group', words)}>
           {choice === 'group' ? (
@@ -60,7 +64,7 @@ export function ChooseLabels(props: ChooseLabelsProps) {
   );
 }
 
-function allWords(sheet: LabelSheet, count: number): string {
+function allWords(sheet: PrintSheet, count: number): string {
   switch (sheet) {
     case 'place':
       return 'All places, in walking order';
@@ -70,6 +74,22 @@ function allWords(sheet: LabelSheet, count: number): string {
       return 'The eggs of every clutch that lies';
     case 'pairing':
       return 'Every pair that is together now';
+    case 'treatment':
+      return 'Every treatment that is under way';
+    case 'tube':
+      return 'Every tube feeding that is under way';
+    case 'lot':
+      return 'Every lot with something left';
+    case 'ware':
+    case 'shed':
+    case 'hang':
+      return 'A tag for every piece that is left';
+    case 'shelf':
+      return 'One tag a ware';
+    case 'sale':
+      return 'Every animal on offer';
+    case 'exhibit':
+      return 'Every exhibit that is lived in';
     case 'stamps':
       return 'Every stamp, for the wall';
     case 'layout-test':

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'preact/hooks';
-import type { LabelSheet } from '../../core/index.ts';
+import type { PrintSheet } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
 import { ChooseLabels } from './ChooseLabels.tsx';
@@ -9,7 +9,7 @@ import { RunPanel } from './RunPanel.tsx';
 import { usePaper } from './usePaper.ts';
 
 interface LabelPressProps {
-  readonly sheet: LabelSheet;
+  readonly sheet: PrintSheet;
   /** What the address asked for, ids with commas between them; null for nothing. */
   readonly only: string | null;
 }
@@ -20,7 +20,8 @@ export function LabelPress({ sheet, only }: LabelPressProps) {
   const facility = site.facility.value;
   const today = clock.today.value;
   const groups = useMemo(() => labelGroups(facility, sheet, today), [facility, sheet, today]);
-  const usual: LabelChoice = only !== null ? 'only' : sheet === 'egg' && groups.length > 0 ? 'group' : 'all';
+  const isByGroup = (sheet === 'egg' || sheet === 'pairing') && groups.length > 0;
+  const usual: LabelChoice = only !== null ? 'only' : isByGroup ? 'group' : 'all';
   const [choice, choose] = useState<LabelChoice>(usual);
   const [picked, setGroup] = useState<LabelGroup | null>(null);
   const group = picked ?? groups[0] ?? null;

@@ -1,36 +1,49 @@
 import {
   type AskedLabels,
-  askedLabels,
+  askedSheet,
   type Day,
   type Facility,
+  followPlan,
   type Id,
-  type LabelSheet,
   nameOf,
+  type PrintSheet,
   sayId,
   sayPlace,
+  speciesOf,
+  standingPlans,
   walkingOrder,
 } from '../../core/index.ts';
 
-/** One thing to choose from: a rack with what stands in it, or a clutch whose eggs lie. */
+/** One thing to choose from: a rack with what stands in it, a clutch whose eggs lie, or an accepted plan with its open pairs. */
 export interface LabelGroup {
-  readonly id: Id;
+  readonly id: string;
   readonly name: string;
-  /** The ids to print for it. */
-  readonly ids: readonly Id[];
+  /** What to print for it: ids, or pairs of them. */
+  readonly ids: readonly string[];
 }
 
-/** Which labels of a kind: those that the address asked for, all, or those of one group. */
-export type LabelChoice = 'only' | 'all' | 'group';
+/** Which labels of a kind: those that the address asked for, tags that are out of date, all, or those of one group. */
+export type LabelChoice = 'only' | 'stale' | 'all' | 'group';
 
 /** The groups of a kind; none for kinds that have no parts. */
-export function labelGroups(facility: Facility, sheet: LabelSheet, today: Day): readonly LabelGroup[] {
+export function labelGroups(facility: Facility, sheet: PrintSheet, today: Day): readonly LabelGroup[] {
   switch (sheet) {
     case 'place':
       return rackGroups(facility);
     case 'egg':
       return clutchGroups(facility, today);
-    case 'clutch':
     case 'pairing':
+      return planGroups(facility, today);
+    case 'clutch':
+    case 'treatment':
+    case 'tube':
+    case 'lot':
+    case 'ware':
+    case 'shed':
+    case 'shelf':
+    case 'hang':
+    case 'sale':
+    case 'exhibit':
     case 'stamps':
     case 'layout-test':
       return [];
@@ -42,17 +55,19 @@ export function labelGroups(facility: Facility, sheet: LabelSheet, today: Day): 
 /** The labels of a choice. */
 export function chosenLabels(
   facility: Facility,
-  sheet: LabelSheet,
+  sheet: PrintSheet,
   choice: LabelChoice,
   { only, group, today }: { readonly only: string | null; readonly group: LabelGroup | null; readonly today: Day },
 ): AskedLabels {
   switch (choice) {
     case 'only':
-      return askedLabels(facility, sheet, only, today);
+      return askedSheet(facility, sheet, only, today);
+    case 'stale':
+      return askedSheet(facility, sheet, 'stale', today);
     case 'all':
-      return askedLabels(facility, sheet, null, today);
+      return askedSheet(facility, sheet, null, today);
     case 'group':
-      return group === null ? { labels: [], left: [] } : askedLabels(facility, sheet, group.ids.join(), today);
+      return group === null ? { labels: [], left: [] } : askedSheet(facility, sheet, group.ids.join(), today);
     default:
       return choice satisfies never;
   }
@@ -72,8 +87,18 @@ function rackGroups(facility: Facility): readonly LabelGroup[] {
 }
 
 function clutchGroups(facility: Facility, today: Day): readonly LabelGroup[] {
-  const lying = new Set(askedLabels(facility, 'clutch', null, today).labels.map(({ id }) => id));
+  const lying = new Set(askedSheet(facility, 'clutch', null, today).labels.map(({ id }) => id));
   return [...facility.clutches.values()]
     .filter(({ id }) => lying.has(id))
     .map(({ id, dam }) => ({ id, name: `${nameOf(facility, dam)} · ${sayId(id)}`, ids: [id] }));
+}
+
+/** The accepted plans of which pairs are still open; pairs that are made have their card, and nobody pairs what fell out. */
+function planGroups(facility: Facility, today: Day): readonly LabelGroup[] {
+  return standingPlans(facility, today).flatMap((plan) => {
+    const open = followPlan(facility, plan, today).filter(({ now }) => now.state === 'open');
+    if (open.length === 0) return [];
+    const name = `${speciesOf(plan.species)?.tradeName ?? plan.species}, ${open.length} of ${plan.pairs.length} still open`;
+    return [{ id: plan.id, name, ids: open.map(({ male, female }) => `${male}/${female}`) }];
+  });
 }

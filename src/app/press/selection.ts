@@ -88,7 +88,8 @@ export function askedFor(facility: Facility, only: string | undefined): Asked {
     }
     const animal = facility.animals.get(read.value.id);
     if (animal === undefined) problems.push(problem('unknown-id', { id: sayId(read.value.id) }));
-    else if (animal.left !== null) problems.push(problem('animal-gone', { ...animal.left }));
+    else if (animal.left !== null)
+      problems.push(problem('animal-gone', { day: animal.left.day, how: animal.left.how }));
     else ids.add(animal.id);
   }
   return { ids, problems };

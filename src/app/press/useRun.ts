@@ -18,7 +18,7 @@ export interface RunModel {
   readonly run: Run;
   make(): void;
   stop(): void;
-  /** Writes `card-printed` for the cards that stand on the paper, and nothing for labels; only the keeper's touch calls it. */
+  /** Writes that cards and priced tags are on paper, and nothing for other labels; only the keeper's touch calls it. */
   mark(): Promise<Result<number>>;
 }
 
@@ -62,7 +62,7 @@ export function useRun(batch: Batch, paper: Paper): RunModel {
   async function mark(): Promise<Result<number>> {
     if (run.at !== 'ready') return { ok: true, value: 0 };
     const { url, manifest, drafts } = run;
-    if (batch.what !== 'card') {
+    if (drafts.length === 0) {
       setRun({ at: 'marked', url, manifest, count: manifest.pieces.length });
       return { ok: true, value: manifest.pieces.length };
     }
@@ -70,7 +70,7 @@ export function useRun(batch: Batch, paper: Paper): RunModel {
     signs.give(written.ok ? 'accepted' : 'refused');
     if (!written.ok) return written;
     const count = drafts.length;
-    const name = sayPieces('card', count);
+    const name = sayPieces(batch.what, count);
     strip.add({ subject: null, name, said: 'printed', result: 'accepted', problem: null, events: written.value });
     setRun({ at: 'marked', url, manifest, count });
     return { ok: true, value: count };
@@ -97,8 +97,8 @@ function jobOf(batch: Batch, { stock, printer, order, first }: Paper, host: stri
 }
 
 function printedDrafts(batch: Batch, manifest: Manifest, stock: string, day: EventDraft['day']): readonly EventDraft[] {
-  if (batch.what !== 'card') return [];
   const onPaper = new Set<string>(manifest.pieces.map(({ id }) => id));
+  if (batch.what !== 'card') return tagDrafts(batch, onPaper, stock, day);
   return batch.cards
     .filter(({ content }) => onPaper.has(content.id))
     .map(({ content }) => ({
@@ -107,4 +107,23 @@ function printedDrafts(batch: Batch, manifest: Manifest, stock: string, day: Eve
       payload: { revision: content.revision, stock },
       day,
     }));
+}
+
+/** Tags that say a price go out of date; what else is printed does not, and nothing is written of it. */
+const DATED: readonly string[] = ['ware', 'shed', 'sale'];
+
+function tagDrafts(
+  { what, labels }: Exclude<Batch, { what: 'card' }>,
+  onPaper: ReadonlySet<string>,
+  stock: string,
+  day: EventDraft['day'],
+): readonly EventDraft[] {
+  if (!DATED.includes(what)) return [];
+  const printed = new Map(labels.filter(({ id }) => onPaper.has(id)).map((label) => [label.id, label]));
+  return [...printed.values()].map(({ id, revision }) => ({
+    kind: 'tag-printed' as const,
+    subjects: [id as Id],
+    payload: { revision, stock, copies: labels.filter((label) => label.id === id).length },
+    day,
+  }));
 }

@@ -1,4 +1,5 @@
 import { type ClutchRecord, sayId } from '../../core/index.ts';
+import { sayOut } from '../clutch/hatchWords.ts';
 import { sayClutch, sayCount } from '../clutch/sayClutch.ts';
 import { hatchWindow, sayAhead, sayRange } from '../clutch/window.ts';
 import { useApp } from '../model/app.ts';
@@ -16,7 +17,7 @@ export function Clutches({ clutches }: { readonly clutches: readonly ClutchRecor
           <a key={clutch.id} class="occupant" href={`/clutch/${clutch.id}`}>
             <span class="occupant-name">{sayClutch(facility, clutch)}</span>
             <span class="occupant-id">{sayId(clutch.id)}</span>
-            <span>{sayCount(clutch)}</span>
+            <span>{clutch.hatchedOn === null ? sayCount(clutch) : sayOut(clutch, today)}</span>
             {window !== null && (
               <span class="occupant-due">
                 Hatches {sayRange(window, today)}, {sayAhead(window, today)}

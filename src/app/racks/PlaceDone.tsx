@@ -1,69 +1,122 @@
-import { useState } from 'preact/hooks';
-import type { AnimalRecord, Day, EventDraft, PlaceRecord, Problem } from '../../core/index.ts';
+import {
+  type AnimalRecord,
+  type Day,
+  type Decision,
+  deedDraft,
+  lineFor,
+  type PlaceRecord,
+  type RoundLine,
+  type RoundTask,
+  sayTask,
+} from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { SpokenDay } from '../look/SpokenDay.tsx';
+import { StateDot } from '../look/StateDot.tsx';
 import { useApp } from '../model/app.ts';
+import { dotOf } from '../rounds/taskWords.ts';
+import { IntervalPart } from './IntervalPart.tsx';
+import { useDeed } from './useDeed.tsx';
 
 interface PlaceDoneProps {
   readonly place: PlaceRecord;
   readonly here: readonly AnimalRecord[];
 }
 
-type Deed = 'water' | 'spot' | 'full';
-const DEEDS: readonly { readonly deed: Deed; readonly words: string; readonly said: string }[] = [
-  { deed: 'water', words: 'Water changed', said: 'water changed' },
-  { deed: 'spot', words: 'Spot cleaned', said: 'spot cleaned' },
-  { deed: 'full', words: 'Cleaned in full', said: 'cleaned in full' },
+type Deed = 'water' | 'spot' | 'clean' | 'look';
+const DEEDS: readonly { readonly task: Deed; readonly words: string; readonly button: string }[] = [
+  { task: 'look', words: 'Looked at', button: 'Looked well' },
+  { task: 'water', words: 'Water', button: 'Water changed' },
+  { task: 'spot', words: 'Spot cleaned', button: 'Spot cleaned' },
+  { task: 'clean', words: 'Cleaned in full', button: 'Cleaned in full' },
 ];
 
-/** What was done at a place, and the three deeds that can be logged there; each shows on the strip with its undo. */
+/** What was done at a home, by whom and when it is due again, with one touch for each; the strip has the undo. */
 export function PlaceDone({ place, here }: PlaceDoneProps) {
-  const { site, clock, strip, signs } = useApp();
-  const [failed, setFailed] = useState<Problem | null>(null);
-  async function log(deed: Deed, said: string): Promise<void> {
-    const written = await site.write([draftOf(deed, place, here, clock.today.value)]);
-    setFailed(written.ok ? null : written.problem);
-    signs.give(written.ok ? 'accepted' : 'refused');
-    if (!written.ok) return;
-    strip.add({ subject: place.id, name: place.name, said, result: 'accepted', problem: null, events: written.value });
-  }
+  const { clock } = useApp();
+  const { log, failed, sheet } = useDeed(place);
+  const day = clock.today.value;
   return (
     <section class="place-done" aria-labelledby="done-title">
       <h2 id="done-title">Done here</h2>
-      <dl>
-        <Done words="Water" day={place.waterOn} />
-        <Done words="Cleaned" day={place.cleanedOn} />
-        <Done words="Cleaned in full" day={place.cleanedFullyOn} />
-      </dl>
-      <div class="place-deeds">
-        {DEEDS.map(({ deed, words, said }) => (
-          <button key={deed} type="button" class="secondary" onClick={() => void log(deed, said)}>
-            {words}
-          </button>
+      <ul class="deed-lines">
+        {DEEDS.filter(({ task }) => task !== 'look' || here.length > 0).map(({ task, words, button }) => (
+          <li key={task} class="deed-line">
+            <DeedState place={place} task={task} words={words} />
+            <button
+              type="button"
+              class="secondary"
+              onClick={() => log({ task, decide: () => decisionOf(task, { place, here, day }) })}
+            >
+              {button}
+            </button>
+            {task !== 'look' && <IntervalPart place={place} task={task} />}
+          </li>
         ))}
-      </div>
+      </ul>
       {failed === null ? null : <ProblemLine problem={failed} />}
       <p class="because">
         Move the animal out before a full clean; let a disinfectant stand as its label says, rinse and dry. Reptiles can
         carry Salmonella: wash hands afterwards, keep food away.
       </p>
+      {sheet}
     </section>
   );
 }
 
-function Done({ words, day }: { readonly words: string; readonly day: Day | null }) {
-  const { clock } = useApp();
+interface DeedStateProps {
+  readonly place: PlaceRecord;
+  readonly task: RoundTask;
+  readonly words: string;
+}
+
+/** When it was done last, by whom, and how it stands today. */
+export function DeedState({ place, task, words }: DeedStateProps) {
+  const { site, clock } = useApp();
+  const today = clock.today.value;
+  const line = lineFor(site.facility.value, place.id, { task, on: today });
+  const last = place.deeds[task]?.at(-1);
   return (
-    <div>
-      <dt>{words}</dt>
-      <dd>{day === null ? 'never logged' : <SpokenDay day={day} today={clock.today.value} />}</dd>
-    </div>
+    <p class="deed-state">
+      <strong>
+        {line === null ? null : <StateDot state={dotOf(line)} />} {words}
+      </strong>
+      <span>
+        {last === undefined ? (
+          'never logged'
+        ) : (
+          <>
+            <SpokenDay day={last.day} today={today} />, {last.keeper}
+          </>
+        )}
+      </span>
+      {line !== null && <span class="soft">{sayDue(line, today)}</span>}
+    </p>
   );
 }
 
-function draftOf(deed: Deed, place: PlaceRecord, here: readonly AnimalRecord[], day: Day): EventDraft {
-  const subjects = [place.id, ...here.map((animal) => animal.id)];
-  return deed === 'water'
-    ? { kind: 'water-changed', subjects, payload: {}, day }
-    : { kind: 'place-cleaned', subjects, payload: { how: deed }, day };
+function sayDue({ state, next, last, skip, problem, lastDone }: RoundLine, today: Day) {
+  if (state === 'skipped') return `skipped today${skip?.why ? `: ${skip.why}` : ''}`;
+  if (state === 'held') return problem?.message ?? 'not now';
+  if (state === 'done') return 'done today';
+  if (next === null || last === null || lastDone === null) return 'due';
+  if (state === 'due' && last <= today) return 'due today';
+  return (
+    <>
+      {DUE_WORDS[state]} <SpokenDay day={state === 'soon' ? next : last} today={today} />
+    </>
+  );
+}
+
+const DUE_WORDS = { soon: 'next', due: 'due, at the latest', overdue: 'overdue since' } as const;
+
+interface At {
+  readonly place: PlaceRecord;
+  readonly here: readonly AnimalRecord[];
+  readonly day: Day;
+}
+
+function decisionOf(task: Deed, { place, here, day }: At): Decision {
+  // A look is about whoever is named first; at the place it says that all who live there are well.
+  const others = task === 'look' ? [] : here.map((animal) => animal.id);
+  return { kind: 'accepted', drafts: [deedDraft(task, [place.id, ...others], day)], said: sayTask(task) };
 }

@@ -1,21 +1,28 @@
 import {
   type AnimalRecord,
   type ClutchRecord,
+  type Day,
   type Facility,
   occupants,
   type PlaceRecord,
   parseId,
   problem,
   sayPlace,
+  stillLies,
   walkingOrder,
 } from '../../core/index.ts';
+import { PlaceEnclosure } from '../enclosure/PlaceEnclosure.tsx';
+import { PlacePeople } from '../identity/PlacePeople.tsx';
 import '../look/parts.css';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
+import { PlaceRounds } from '../rounds/PlaceRounds.tsx';
 import { RackRound } from '../rounds/RackRound.tsx';
 import { Clutches } from './Clutches.tsx';
 import { Occupant } from './Occupant.tsx';
+import { PlaceDays } from './PlaceDays.tsx';
 import { PlaceDone } from './PlaceDone.tsx';
+import { PoolPart } from './PoolPart.tsx';
 import './racks.css';
 
 /** One place: who lives there, what stands in it, what was done there last. */
@@ -35,19 +42,23 @@ export function PlaceScreen({ id }: { readonly id: string }) {
 }
 
 function Place({ place, facility }: { readonly place: PlaceRecord; readonly facility: Facility }) {
+  const today = useApp().clock.today.value;
   const lives = occupants(facility);
   const here = lives.get(place.id) ?? [];
-  const clutches = clutchesIn(facility, place.id);
+  const clutches = clutchesIn(facility, place.id, today);
   const inside = standingIn(facility, place);
+  const isWalked = inside.length > 0 || (place.placeKind === 'exhibit' && here.length > 0);
   return (
     <section class="screen place" aria-labelledby="place-title">
       <p class="soft">
         {place.placeKind} · <span class="place-id">{`${place.id.slice(0, 4)} ${place.id.slice(4)}`}</span>
       </p>
       <h1 id="place-title">{sayPlace(facility, place.id)}</h1>
+      <PlacePeople place={place} />
       <div class="place-body">
         <div>
-          {inside.length > 0 && <RackRound place={place.id} />}
+          {isWalked && <RackRound place={place.id} />}
+          {inside.length > 0 && <PlaceRounds place={place.id} />}
           <Clutches clutches={clutches} />
           {inside.length > 0 ? (
             <Inside inside={inside} lives={lives} facility={facility} />
@@ -61,7 +72,11 @@ function Place({ place, facility }: { readonly place: PlaceRecord; readonly faci
             </a>
           ) : null}
         </div>
-        <PlaceDone place={place} here={here} />
+        <div class="place-side">
+          {inside.length > 0 ? <PlaceDays place={place} /> : <PlaceDone place={place} here={here} />}
+          {place.placeKind !== 'freezer' && <PoolPart place={place} />}
+        </div>
+        <PlaceEnclosure place={place} />
       </div>
     </section>
   );
@@ -79,9 +94,9 @@ function Residents({ here }: { readonly here: readonly AnimalRecord[] }) {
   );
 }
 
-/** Eggs that lie here and have not hatched. */
-function clutchesIn({ clutches }: Facility, place: PlaceRecord['id']): readonly ClutchRecord[] {
-  return [...clutches.values()].filter((one) => one.incubation?.place === place && one.hatchedOn === null);
+/** Eggs that lie here on a day and have not all hatched. */
+function clutchesIn({ clutches }: Facility, place: PlaceRecord['id'], on: Day): readonly ClutchRecord[] {
+  return [...clutches.values()].filter((one) => one.incubation?.place === place && stillLies(one, on));
 }
 
 interface InsideProps {
@@ -91,13 +106,14 @@ interface InsideProps {
 }
 
 function Inside({ inside, lives, facility }: InsideProps) {
+  const today = useApp().clock.today.value;
   return (
     <ol class="inside">
       {inside.map((one) => (
         <li key={one.id}>
           <a href={`/place/${one.id}`}>
             <strong>{one.name}</strong>{' '}
-            <span>{sayLives(lives.get(one.id) ?? [], clutchesIn(facility, one.id).length)}</span>
+            <span>{sayLives(lives.get(one.id) ?? [], clutchesIn(facility, one.id, today).length)}</span>
           </a>
         </li>
       ))}

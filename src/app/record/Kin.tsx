@@ -46,7 +46,6 @@ export function Kin({ animal }: { readonly animal: AnimalRecord }) {
           )}
         </Line>
       )}
-      {animal.source !== null && <Line term="From">{animal.source}</Line>}
     </dl>
   );
 }

@@ -15,7 +15,7 @@ import { LedgerRow } from './LedgerRow.tsx';
 
 const PAGE = 50;
 /** Lines of so many days can be taken back here; older ones are history. */
-const RECENT_DAYS = 14;
+export const RECENT_DAYS = 14;
 
 /** Everything that happened to an animal, newest first. */
 export function Ledger({ id }: { readonly id: Id }) {

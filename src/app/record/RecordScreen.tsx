@@ -1,8 +1,13 @@
 import './record.css';
 import { parseId, problem, sayDayShort, sayId } from '../../core/index.ts';
+import { QuarantinePart } from '../arrival/QuarantinePart.tsx';
+import { LengthPart, OriginPart } from '../identity/index.ts';
+import { LeavingPart } from '../leaving/LeavingPart.tsx';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
+import { PapersPart } from '../papers/index.ts';
 import { Proving } from '../pedigree/Proving.tsx';
+import { OfferPart } from '../shop/OfferPart.tsx';
 import { SetTraits } from '../traits/index.ts';
 import { TreatmentPart } from '../treatment/index.ts';
 import { Actions } from './Actions.tsx';
@@ -60,11 +65,17 @@ function Record({ standing }: { readonly standing: Standing }) {
         <Actions standing={standing} />
       </div>
       <div class="record-ledger">
+        <QuarantinePart animal={animal} />
         <TreatmentPart animal={animal} />
         <GrowthPart animal={animal} />
         <SeasonPart animal={animal} />
         <Kin animal={animal} />
         <Proving animal={animal} />
+        <LengthPart animal={animal} />
+        <OriginPart animal={animal} />
+        <OfferPart animal={animal} />
+        <LeavingPart animal={animal} />
+        <PapersPart animal={animal} />
         <Ledger id={animal.id} />
       </div>
     </div>

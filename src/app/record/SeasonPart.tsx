@@ -6,6 +6,7 @@ import { type AnimalRecord, breedingOf, seasonOf } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
 import { FemaleSeasonPart } from './FemaleSeasonPart.tsx';
 import { MaleSeasonPart } from './MaleSeasonPart.tsx';
+import { PlannedLines } from './PlannedLines.tsx';
 import { SeasonActions } from './SeasonActions.tsx';
 
 /** An animal's breeding season: how far it is, what comes next, and what can be written. */
@@ -21,6 +22,7 @@ export function SeasonPart({ animal }: { readonly animal: AnimalRecord }) {
   return (
     <section class="breeding" aria-labelledby="season-title">
       {animal.sex === 'male' ? <MaleSeasonPart animal={animal} /> : <FemaleSeasonPart season={season} />}
+      <PlannedLines animal={animal} />
       {animal.left === null && <SeasonActions animal={animal} />}
     </section>
   );
@@ -30,18 +32,22 @@ export function SeasonPart({ animal }: { readonly animal: AnimalRecord }) {
 function Resting({ animal }: { readonly animal: AnimalRecord }) {
   const months = breedingOf(animal.species)?.pairing ?? null;
   return (
-    <details class="breeding breeding-resting">
-      <summary>
-        <span>Season</span> nothing written
-      </summary>
-      {months !== null && (
-        <p class="breeding-soft">
-          Usually put together from {MONTHS[months.from - 1]} to {MONTHS[months.to - 1]} ({months.mark}: {months.source}
-          ).
-        </p>
-      )}
-      <SeasonActions animal={animal} />
-    </details>
+    <>
+      <PlannedLines animal={animal} />
+      <details class="breeding breeding-resting">
+        <summary>
+          <span>Season</span> nothing written
+        </summary>
+        {months !== null && (
+          <p class="breeding-soft">
+            Usually put together from {MONTHS[months.from - 1]} to {MONTHS[months.to - 1]} ({months.mark}:{' '}
+            {months.source}
+            ).
+          </p>
+        )}
+        <SeasonActions animal={animal} />
+      </details>
+    </>
   );
 }
 

@@ -1,7 +1,8 @@
-import { useEffect, useState } from 'preact/hooks';
-import { type Day, isToFeed } from '../../core/index.ts';
+import type { Day } from '../../core/index.ts';
 import { RoundRow } from './RoundRow.tsx';
-import type { RoundGroup, RoundLens } from './roundView.ts';
+import { isStillToFeed, type RoundGroup, type RoundLens } from './roundView.ts';
+import { StartRound } from './StartRound.tsx';
+import { useGrowing } from './useGrowing.ts';
 
 interface RoundGroupsProps {
   readonly groups: readonly RoundGroup[];
@@ -41,10 +42,19 @@ function Group({ group, lens, today, readOnly }: GroupProps) {
   const title = `rack-${group.id ?? 'none'}`;
   return (
     <section class="round-group" aria-labelledby={title} style={{ containIntrinsicSize: sizeOf(group) }}>
-      <h2 id={title}>
-        {group.id === null ? group.name : <a href={`/place/${group.id}`}>{group.name}</a>}
-        <span class="group-left">{sayLeft(group, lens)}</span>
-      </h2>
+      <header class="group-head">
+        <h3 id={title}>
+          {group.id === null ? (
+            group.name
+          ) : (
+            <a class="group-link" href={`/place/${group.id}`}>
+              {group.name}
+            </a>
+          )}
+          <span class="group-left">{sayLeft(group, lens)}</span>
+        </h3>
+        {!readOnly && group.id !== null && <StartRound place={group.id} name={group.name} task="feeding" />}
+      </header>
       <ol class="round-lines">
         {group.lines.map((line) => (
           <RoundRow key={line.due.animal.id} line={line} today={today} readOnly={readOnly} />
@@ -54,23 +64,9 @@ function Group({ group, lens, today, readOnly }: GroupProps) {
   );
 }
 
-const AT_ONCE = 3;
-
-/** The first racks at once, the others one after the other behind the first picture: a long walk must not delay it. */
-function useGrowing(lens: RoundLens, total: number): number {
-  const [grown, grow] = useState({ lens, count: AT_ONCE });
-  const count = grown.lens === lens ? grown.count : AT_ONCE;
-  useEffect(() => {
-    if (count >= total) return;
-    const timer = setTimeout(() => grow({ lens, count: count + 1 }), 0);
-    return () => clearTimeout(timer);
-  }, [lens, count, total]);
-  return count;
-}
-
 function sayLeft({ lines }: RoundGroup, lens: RoundLens): string {
   if (lens === 'held') return `${lines.length} held`;
-  const left = lines.filter(({ due, done }) => done === null && isToFeed(due)).length;
+  const left = lines.filter(isStillToFeed).length;
   return left === 0 ? 'none left to feed' : `${left} left to feed`;
 }
 

@@ -1,10 +1,10 @@
-import { type Day, isToFeed, sayAnimal, sayDayShort, sayPrey } from '../../core/index.ts';
+import { type Day, sayAnimal, sayDayShort, sayPrey } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { SpokenDay } from '../look/SpokenDay.tsx';
 import { StateDot } from '../look/StateDot.tsx';
 import { useApp } from '../model/app.ts';
 import type { StripEntry } from '../model/strip.ts';
-import type { RoundLine } from './roundView.ts';
+import { isStillToFeed, type RoundLine } from './roundView.ts';
 
 interface RoundRowProps {
   readonly line: RoundLine;
@@ -45,7 +45,7 @@ function RowEnd({ line, entry }: { readonly line: RoundLine; readonly entry: Str
         Undo
       </button>
     );
-  if (line.done !== null || !isToFeed(line.due) || line.due.meal === null) return null;
+  if (!isStillToFeed(line) || line.due.meal === null) return null;
   return (
     <button
       type="button"
@@ -71,6 +71,7 @@ function sayMeal({ due, done }: RoundLine): string {
 
 function SayDue({ line, today }: { readonly line: RoundLine; readonly today: Day }) {
   const { due, problem } = line.due;
+  if (line.skip !== null) return <>skipped{line.skip.why === null ? '' : `: ${line.skip.why}`}</>;
   if (line.done !== null)
     return (
       <>

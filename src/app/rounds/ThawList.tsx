@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'preact/hooks';
 import { type Day, SPARE_SHARE, sayPrey, type ThawLine, thawList } from '../../core/index.ts';
+import { TakeOut } from '../freezer/TakeOut.tsx';
 import { Notch } from '../look/Notch.tsx';
 import { useApp } from '../model/app.ts';
 
@@ -42,6 +43,7 @@ export function ThawList({ day, isToday, begun }: ThawListProps) {
         Thaw is what is needed and {Math.round(SPARE_SHARE * 100)} % spare, rounded up (common practice, no source).
         Held animals are left out.
       </p>
+      {open && <TakeOut day={day} lines={lines} />}
     </details>
   );
 }

@@ -1,1 +1,2 @@
 export { RoundsScreen } from './RoundsScreen.tsx';
+export { RunScreen } from './RunScreen.tsx';

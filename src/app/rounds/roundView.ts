@@ -7,6 +7,7 @@ import {
   type Facility,
   type Id,
   isToFeed,
+  type Skip,
   sayPlace,
 } from '../../core/index.ts';
 import type { DotState } from '../look/StateDot.tsx';
@@ -18,6 +19,8 @@ export type RoundLens = 'feed' | 'overdue' | 'held' | 'all';
 export interface RoundLine {
   readonly due: DueLine;
   readonly done: 'fed' | 'refused' | null;
+  /** That it was passed over on that day, unless it was fed all the same. */
+  readonly skip: Skip | null;
   readonly dot: DotState;
 }
 
@@ -35,6 +38,7 @@ export interface RoundCounts {
   readonly overdue: number;
   readonly held: number;
   readonly vet: number;
+  readonly skipped: number;
   readonly all: number;
 }
 
@@ -43,7 +47,9 @@ export function roundLines(facility: Facility, day: Day): readonly RoundLine[] {
   return animalsInWalkingOrder(facility).map((animal) => {
     const due = { ...knownLine(facility, animal, day), place: sayPlace(facility, animal.place) };
     const done = doneOn(due, day);
-    return { due, done, dot: done === null ? (due.due?.state ?? 'none') : 'fed' };
+    const skipped = animal.skipped['feeding'];
+    const skip = done === null && skipped?.day === day ? skipped : null;
+    return { due, done, skip, dot: done === null ? (skip === null ? (due.due?.state ?? 'none') : 'none') : 'fed' };
   });
 }
 
@@ -58,14 +64,20 @@ function knownLine(facility: Facility, animal: AnimalRecord, day: Day): DueLine 
   return line;
 }
 
+/** True for an animal that the round still has to feed. */
+export function isStillToFeed({ due, done, skip }: RoundLine): boolean {
+  return done === null && skip === null && isToFeed(due);
+}
+
 export function countLines(lines: readonly RoundLine[]): RoundCounts {
   const count = (of: (line: RoundLine) => boolean): number => lines.filter(of).length;
   return {
-    feed: count(({ due, done }) => done === null && isToFeed(due)),
+    feed: count(isStillToFeed),
     done: count(({ done }) => done !== null),
-    overdue: count(({ due, done }) => done === null && due.due?.state === 'overdue'),
+    overdue: count((line) => isStillToFeed(line) && line.due.due?.state === 'overdue'),
     held: count(({ due }) => due.due?.state === 'hold'),
     vet: count(({ due }) => due.due?.state === 'vet'),
+    skipped: count(({ skip }) => skip !== null),
     all: lines.length,
   };
 }

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
-import { sayAnimal } from '../../core/index.ts';
+import { sayAnimal, sayNumber } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
 import { StampSheet } from './StampSheet.tsx';
 
@@ -9,7 +9,7 @@ const DRAG_PX = 24;
 
 /** The stamp in hand, above the thumb: a touch or a drag up changes it, one touch puts it down. */
 export function StampInHand() {
-  const { desk } = useApp();
+  const { desk, scale } = useApp();
   const open = useSignal(false);
   const from = useRef<number | null>(null);
   const stamp = desk.stamp.value;
@@ -44,6 +44,9 @@ export function StampInHand() {
           <span>
             Stamp: <strong>{stamp.words}</strong>
             {waits !== null && <small>{sayAnimal(waits)} waits for the mate that is scanned next</small>}
+            {stamp.needs === 'weight' && scale.boxG.value !== null && (
+              <small>the box of {sayNumber(scale.boxG.value)} g is taken off each weight</small>
+            )}
             {goes !== null && <small>{sayAnimal(goes)} goes to the place that is scanned next</small>}
           </span>
         )}

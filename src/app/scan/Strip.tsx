@@ -44,9 +44,11 @@ function Name({ entry }: { readonly entry: StripEntry }) {
 }
 
 /** The page of whatever an entry is about; null for what is gone, such as a clutch that was taken back. */
-function addressIn({ animals, places, clutches }: Facility, id: Id): string | null {
+function addressIn({ animals, places, clutches, items, lots }: Facility, id: Id): string | null {
   if (animals.has(id)) return `/animal/${id}`;
   if (places.has(id)) return `/place/${id}`;
+  if (items.has(id)) return `/item/${id}`;
+  if (lots.has(id)) return `/lot/${id}`;
   return clutches.has(id) ? `/clutch/${id}` : null;
 }
 

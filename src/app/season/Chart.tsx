@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { nameOf, sayAnimal, sayDistance } from '../../core/index.ts';
+import { nameOf, plannedFor, sayAnimal, sayDistance, stillToCome } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
 import type { ChartRow, SeasonChart } from './chart.ts';
 import { Key } from './Key.tsx';
@@ -76,11 +76,13 @@ function Months({ chart }: { readonly chart: SeasonChart }) {
 /** Who she is, how far she is, and what is next: the chart says it again in its own way. */
 function RowWords({ row }: { readonly row: ChartRow }) {
   const { site, clock } = useApp();
-  const { animal, stage, since, mates, with: present } = row.season;
+  const { animal, stage, since, mates, clutch, with: present } = row.season;
   const today = clock.today.value;
   const shape = shapeOf(stage);
   const names = (present.length > 0 ? present : mates).map((id) => nameOf(site.facility.value, id)).join(', ');
   const [next] = row.windows;
+  const open = plannedFor(site.facility.value, animal, today).filter(({ now }) => now.state === 'open');
+  const left = clutch === null || clutch.hatchedOn === null ? 0 : stillToCome(clutch, today);
   return (
     <div class="season-words">
       <a href={`/animal/${animal.id}`}>{sayAnimal(animal)}</a>
@@ -91,6 +93,14 @@ function RowWords({ row }: { readonly row: ChartRow }) {
           {since !== null && <span class="soft"> {sayDayIn(since, today)}</span>}
         </span>
       </p>
+      {left > 0 && (
+        <p class="soft">
+          {clutch?.hatched} of {clutch?.eggs} out, {left} still to come
+        </p>
+      )}
+      {open.length > 0 && (
+        <p class="soft">planned with {open.map(({ male }) => nameOf(site.facility.value, male)).join(', ')}</p>
+      )}
       {names !== '' && <p class="soft">{present.length > 0 ? `${names} is with her` : `with ${names}`}</p>}
       {next !== undefined && (
         <p class={next.lateDays > 0 ? 'season-next season-late' : 'season-next'}>

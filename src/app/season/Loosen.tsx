@@ -1,6 +1,6 @@
+import { sayEggs } from '../../core/index.ts';
 import { sayAboutPercent } from '../genetics/index.ts';
 import type { Loosening } from './loosening.ts';
-import { sayEggs } from './planWords.ts';
 import type { PlanMade } from './usePlan.ts';
 
 /** Which limits stand in the way of a plan, and what each would have to be. */

@@ -41,9 +41,9 @@ export function NextTurns({ board, species }: NextTurnsProps) {
         </table>
       ))}
       <p class="soft because">
-        A male rests {REST_DAYS} days between visits (BREED-REST: common practice, no source). Only partners of this
-        season are named, and nobody who waits for the vet; who is paired at all the breeder decides, and on welfare the
-        vet.
+        A male rests {REST_DAYS} days between visits (BREED-REST: common practice, no source). Only the accepted plan’s
+        females and partners of this season are named, and nobody who waits for the vet; who is paired at all the
+        breeder decides, and on welfare the vet.
       </p>
     </section>
   );

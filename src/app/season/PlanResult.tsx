@@ -1,30 +1,17 @@
 import { useMemo } from 'preact/hooks';
-import { nameOf } from '../../core/index.ts';
+import { nameOf, sayEggs } from '../../core/index.ts';
 import { sayAboutPercent } from '../genetics/index.ts';
 import { useApp } from '../model/app.ts';
 import { pairingAddress } from '../pairing/choice.ts';
-import type { KeptPlan } from './keepPlan.ts';
+import { AcceptPlan } from './AcceptPlan.tsx';
 import { Loosen } from './Loosen.tsx';
-import { type ChosenPair, chosenPairs, sayEggs, sayPair, whyUnreachable } from './planWords.ts';
+import { type ChosenPair, chosenPairs, sayPair, sayProof, whyUnreachable } from './planWords.ts';
 import type { PlanMade } from './usePlan.ts';
 
-interface PlanResultProps {
-  readonly plan: PlanMade;
-  accept(plan: KeptPlan): void;
-}
-
 /** The plan as a list of pairs with its reasons, or which limit stands in the way. */
-export function PlanResult({ plan, accept }: PlanResultProps) {
-  const { clock } = useApp();
+export function PlanResult({ plan }: { readonly plan: PlanMade }) {
   const pairs = useMemo(() => chosenPairs(plan), [plan]);
-  const { answer, asked } = plan;
-  const keep = (): void =>
-    accept({
-      day: clock.today.value,
-      species: asked.herd.species,
-      goals: asked.setting.goals.map(({ words }) => words),
-      pairs: pairs.map((one) => ({ sire: one.sire, dam: one.dam, reasons: reasonsOf(one) })),
-    });
+  const { answer } = plan;
   return (
     <section class="plan-result" aria-labelledby="plan-result-title">
       <h2 id="plan-result-title">The plan</h2>
@@ -42,18 +29,12 @@ export function PlanResult({ plan, accept }: PlanResultProps) {
             A plan is arithmetic over written traits. Nothing here advises to breed an animal: the breeder decides, on
             welfare the vet, and local code above both.
           </p>
-          <button type="button" class="primary" onClick={keep}>
-            Accept the plan
-          </button>
+          <AcceptPlan plan={plan} />
         </>
       )}
       <Faults plan={plan} />
     </section>
   );
-}
-
-function reasonsOf({ goals, kinship, warnings }: ChosenPair): readonly string[] {
-  return [...goals, kinship, ...warnings];
 }
 
 function Standing({ plan }: { readonly plan: PlanMade }) {
@@ -63,7 +44,7 @@ function Standing({ plan }: { readonly plan: PlanMade }) {
   if (chosen.pairs.length === 0)
     return <p class="plan-standing">Nobody is paired: no pair gives anything towards a goal.</p>;
   const count = chosen.pairs.length;
-  const proof = status === 'optimal' ? 'no other plan is worth more' : sayOpen(gap);
+  const proof = sayProof(status === 'optimal' ? 0 : gap);
   return (
     <p class="plan-standing" role="status">
       <strong>
@@ -74,10 +55,6 @@ function Standing({ plan }: { readonly plan: PlanMade }) {
       {Number(chosen.value.toPrecision(4))}: {proof}.
     </p>
   );
-}
-
-function sayOpen(gap: number | null): string {
-  return gap === null ? 'not proven to be the best' : `at most ${(100 * gap).toPrecision(2)} % below the best`;
 }
 
 function Goals({ plan }: { readonly plan: PlanMade }) {

@@ -1,11 +1,12 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import '../look/parts.css';
 import '../traits/traits.css';
+import { standingPlans } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
 import { AcceptedPlan } from './AcceptedPlan.tsx';
 import { Formula } from './Formula.tsx';
 import { type Herd, plannable } from './herd.ts';
-import { type KeptPlan, keepDraft, keepPlan, keptDraft, keptPlan } from './keepPlan.ts';
+import { keepDraft, keptDraft } from './keepDraft.ts';
 import { PlanForm } from './PlanForm.tsx';
 import { PlanResult } from './PlanResult.tsx';
 import './plan.css';
@@ -19,11 +20,7 @@ export function PlanScreen() {
   const { site, clock } = useApp();
   const [facility, today] = [site.facility.value, clock.today.value];
   const herds = useMemo(() => plannable(facility, today), [facility, today]);
-  const [kept, setKept] = useState<KeptPlan | null>(keptPlan);
-  const keep = (plan: KeptPlan | null): void => {
-    keepPlan(plan);
-    setKept(plan);
-  };
+  const plans = useMemo(() => standingPlans(facility, today), [facility, today]);
   return (
     <section class="screen season-plan" aria-labelledby="plan-title">
       <header class="plan-head">
@@ -32,8 +29,10 @@ export function PlanScreen() {
           <a href="/season">Season</a>
         </nav>
       </header>
-      {kept !== null && <AcceptedPlan kept={kept} drop={() => keep(null)} />}
-      {herds.length === 0 ? <NobodyToPlan /> : <Planner herds={herds} accept={keep} />}
+      {plans.map((plan) => (
+        <AcceptedPlan key={plan.species} plan={plan} isAlone={plans.length === 1} />
+      ))}
+      {herds.length === 0 ? <NobodyToPlan /> : <Planner herds={herds} />}
     </section>
   );
 }
@@ -47,7 +46,7 @@ function NobodyToPlan() {
   );
 }
 
-function Planner({ herds, accept }: { readonly herds: readonly Herd[]; accept(plan: KeptPlan): void }) {
+function Planner({ herds }: { readonly herds: readonly Herd[] }) {
   const { site } = useApp();
   const planning = usePlan();
   const { state } = planning;
@@ -72,7 +71,7 @@ function Planner({ herds, accept }: { readonly herds: readonly Herd[]; accept(pl
       <div class="plan-outcome">
         <Formula clutch={clutch} />
         <PlanWork state={state} cancel={planning.cancel} />
-        {state.at === 'done' && <PlanResult plan={state.plan} accept={accept} />}
+        {state.at === 'done' && <PlanResult plan={state.plan} />}
       </div>
     </div>
   );

@@ -7,6 +7,7 @@ import { Chart } from './Chart.tsx';
 import { chartOf } from './chart.ts';
 import { LookAgain } from './LookAgain.tsx';
 import { NextTurns } from './NextTurns.tsx';
+import { PlanOnBoard } from './PlanOnBoard.tsx';
 import { SaveCalendar } from './SaveCalendar.tsx';
 import './season.css';
 import { ThisWeek } from './ThisWeek.tsx';
@@ -30,9 +31,19 @@ export function SeasonScreen() {
           <a href="/season/project">Project sheet</a>
         </nav>
       </header>
-      {board.length === 0 ? <FirstStep /> : <Board board={board} />}
+      {board.length === 0 ? <NobodyYet /> : <Board board={board} />}
       <LookAgain />
     </section>
+  );
+}
+
+/** Nothing of the season is written; where a plan was accepted, it says who is to meet first. */
+function NobodyYet() {
+  return (
+    <>
+      <FirstStep />
+      <PlanOnBoard species={null} />
+    </>
   );
 }
 
@@ -66,7 +77,10 @@ function Board({ board }: { readonly board: readonly FemaleSeason[] }) {
         />
       )}
       <div class="season-desk">
-        <ThisWeek tasks={seasonTasks(shown, today, addDays(today, WEEK_DAYS))} />
+        <div class="season-side">
+          <ThisWeek tasks={seasonTasks(shown, today, addDays(today, WEEK_DAYS))} />
+          <PlanOnBoard species={chosen === ALL ? null : species} />
+        </div>
         <Chart chart={chart} />
       </div>
       <NextTurns board={board} species={species} />

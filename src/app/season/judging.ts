@@ -2,6 +2,7 @@ import {
   addDays,
   candidateSires,
   type Day,
+  emptyFacility,
   type Facility,
   fraction,
   type Id,
@@ -43,13 +44,10 @@ export function partFor(facility: Facility, ids: readonly Id[]): Facility {
     (one) => wanted.has(one.id) || (one.clutch !== null && ofClutches.has(one.clutch)),
   );
   return {
+    ...emptyFacility(),
     site: facility.site,
     animals: new Map(animals.map((one) => [one.id, one])),
     clutches: new Map(clutches.map((one) => [one.id, one])),
-    places: new Map(),
-    lots: new Map(),
-    keepers: new Map(),
-    strangers: new Map(),
   };
 }
 

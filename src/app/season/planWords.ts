@@ -1,4 +1,4 @@
-import { type AnimalRecord, type Facility, type Id, nameOf, type PairingWarning } from '../../core/index.ts';
+import { type AnimalRecord, type Facility, type Id, nameOf, type PairingWarning, sayEggs } from '../../core/index.ts';
 import { sayAboutPercent, sayPercent } from '../genetics/index.ts';
 import type { PlanMade } from './usePlan.ts';
 
@@ -8,6 +8,7 @@ export interface ChosenPair {
   readonly dam: Id;
   readonly goals: readonly string[];
   readonly kinship: string;
+  readonly figures: { readonly kinship: number; readonly expected: readonly number[] };
   readonly warnings: readonly string[];
 }
 
@@ -25,14 +26,15 @@ export function chosenPairs({ answer, wanted, chances, made, asked, warnings }: 
       return [`${words}: ${sayEggs(eggs)} expected, ${sayPercent(chance)} of the eggs`];
     });
     const kinship = known.kinship === 0 ? 'no kinship known' : `kinship ${sayAboutPercent(known.kinship)}`;
-    const said = { sire, dam, goals, kinship, warnings: sayWarnings(warnings[nth] ?? []) };
+    const figures = { kinship: known.kinship, expected: pair[4] ?? [] };
+    const said = { sire, dam, goals, kinship, figures, warnings: sayWarnings(warnings[nth] ?? []) };
     return [{ male, value: pair[3], said }];
   });
   return pairs.sort((a, b) => a.male - b.male || b.value - a.value).map(({ said }) => said);
 }
 
 /** What is to be warned of, each once, lethal ones first. */
-function sayWarnings(warnings: readonly PairingWarning[]): readonly string[] {
+export function sayWarnings(warnings: readonly PairingWarning[]): readonly string[] {
   const sorted = [...warnings].sort((a, b) => rank(a) - rank(b));
   const words = sorted.map(
     (one) => `${one.kind === 'lethal' ? 'Lethal' : 'Look at this'}: ${one.says} (${one.source})`,
@@ -44,10 +46,15 @@ function rank({ kind }: PairingWarning): number {
   return kind === 'lethal' ? 0 : 1;
 }
 
-/** `≈ 2.03 eggs`; a double is never exact. */
-export function sayEggs(eggs: number): string {
-  const rounded = Number(eggs.toPrecision(3));
-  return `${rounded === eggs ? '' : '≈ '}${rounded} ${rounded === 1 ? 'egg' : 'eggs'}`;
+/** `Clown`, `Clown, at least 5 eggs`. */
+export function sayEggsAtLeast({ words, least }: { readonly words: string; readonly least: number }): string {
+  return least === 0 ? words : `${words}, at least ${sayEggs(least)}`;
+}
+
+/** How good a plan is known to be; by what share another may be better, 0 where it is proven. */
+export function sayProof(gap: number | null): string {
+  if (gap === 0) return 'no other plan is worth more';
+  return gap === null ? 'not proven to be the best' : `at most ${(100 * gap).toPrecision(2)} % below the best`;
 }
 
 /** Why a goal is out of reach: what no male and no female here brings towards it. */

@@ -20,8 +20,10 @@ export function ColdId({ id }: { readonly id?: string }) {
 }
 
 /** The page of a place label or a clutch tag; null for anything else. */
-function pageOf({ places, clutches }: Facility, id: Id): string | null {
+function pageOf({ places, clutches, items, lots }: Facility, id: Id): string | null {
   if (places.has(id)) return `/place/${id}`;
+  if (items.has(id)) return `/item/${id}`;
+  if (lots.has(id)) return `/lot/${id}`;
   return clutches.has(id) ? `/clutch/${id}` : null;
 }
 

@@ -3,8 +3,9 @@ import { useEffect, useId, useRef } from 'preact/hooks';
 import { lastWeight, type Problem, sayAnimal, sayDayShort, sayGrams, sayId } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
-import type { NumberWanted } from '../model/desk.ts';
+import type { NumberWanted } from '../model/weighing.ts';
 import { Sheet } from './Sheet.tsx';
+import { WeighBox } from './WeighBox.tsx';
 
 /** Asks for the number that a stamp wants for this card. */
 export function NumberSheet() {
@@ -23,9 +24,9 @@ function Weight({ wanted }: { readonly wanted: NumberWanted }) {
   useEffect(() => field.current?.focus(), []);
   async function give(event: Event): Promise<void> {
     event.preventDefault();
-    const given = await wanted.give(typed.value);
-    why.value = given.ok ? null : given.problem;
+    why.value = await wanted.give(typed.value);
   }
+  const wrong = wanted.unread.value ?? why.value;
   return (
     <Sheet title={`Weight of ${sayAnimal(animal)}`} onClose={() => wanted.leave()}>
       <form onSubmit={(event) => void give(event)}>
@@ -43,13 +44,14 @@ function Weight({ wanted }: { readonly wanted: NumberWanted }) {
           aria-invalid={why.value !== null}
           onInput={(event) => {
             typed.value = event.currentTarget.value;
+            why.value = null;
           }}
         />
         <p id={hintId} class="hint">
           {last === null ? 'The first weight.' : `Last ${sayGrams(last.weightG)}, ${sayDayShort(last.day)}.`} Grams
-          unless you write the unit: 900, 1.2kg, 2 lb.
+          unless you write the unit: 900, 1.2kg, 2 lb. A scale that types is heard by itself.
         </p>
-        {why.value !== null && <ProblemLine problem={why.value} />}
+        {wrong !== null && <ProblemLine problem={wrong} />}
         <div class="answers">
           <button type="button" class="answer" onClick={() => wanted.leave()}>
             No weight
@@ -59,6 +61,7 @@ function Weight({ wanted }: { readonly wanted: NumberWanted }) {
           </button>
         </div>
       </form>
+      <WeighBox typed={typed.value} onDone={() => field.current?.focus()} />
     </Sheet>
   );
 }

@@ -1,6 +1,6 @@
 import { sayAnimal, sayId } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
-import type { Question } from '../model/desk.ts';
+import type { Question } from '../model/deskWriting.ts';
 import { Sheet } from './Sheet.tsx';
 
 /** What needs asking, with two big answers. */

@@ -7,8 +7,10 @@ import { LoadBoundary, NotShown } from './LoadBoundary.tsx';
 import { NotFound } from './NotFound.tsx';
 
 const RoundsScreen = screen(() => import('../rounds/index.ts').then((part) => part.RoundsScreen));
+const RunScreen = screen(() => import('../rounds/index.ts').then((part) => part.RunScreen));
 const RacksScreen = screen(() => import('../racks/index.ts').then((part) => part.RacksScreen));
 const PlaceScreen = screen(() => import('../racks/index.ts').then((part) => part.PlaceScreen));
+const EnclosureScreen = screen(() => import('../enclosure/index.ts').then((part) => part.EnclosureScreen));
 const FindScreen = screen(() => import('../find/index.ts').then((part) => part.FindScreen));
 const MoreScreen = screen(() => import('../books/index.ts').then((part) => part.MoreScreen));
 const BooksScreen = screen(() => import('../books/index.ts').then((part) => part.BooksScreen));
@@ -25,6 +27,15 @@ const PrescriptionScreen = screen(() =>
   import('../treatment/prescribe/index.ts').then((part) => part.PrescriptionScreen),
 );
 const TreatmentsScreen = screen(() => import('../treatment/today/index.ts').then((part) => part.TreatmentsScreen));
+const ArriveScreen = screen(() => import('../arrival/index.ts').then((part) => part.ArriveScreen));
+const QuarantineScreen = screen(() => import('../arrival/index.ts').then((part) => part.QuarantineScreen));
+const HandOverScreen = screen(() => import('../leaving/index.ts').then((part) => part.HandOverScreen));
+const ShopScreen = screen(() => import('../shop/index.ts').then((part) => part.ShopScreen));
+const ItemScreen = screen(() => import('../shop/index.ts').then((part) => part.ItemScreen));
+const ShedItemScreen = screen(() => import('../shop/index.ts').then((part) => part.ShedItemScreen));
+const FreezerScreen = screen(() => import('../freezer/index.ts').then((part) => part.FreezerScreen));
+const LotScreen = screen(() => import('../freezer/index.ts').then((part) => part.LotScreen));
+const OrderScreen = screen(() => import('../freezer/index.ts').then((part) => part.OrderScreen));
 const PrintScreen = screen(() => import('../press/index.ts').then((part) => part.PrintScreen));
 
 /** A screen that is loaded when it is first shown; if its code does not come, what to do stands in its place. */
@@ -44,13 +55,18 @@ export function Routes() {
       <Router onRouteChange={showFromTop}>
         <Route path="/" component={ScanScreen} />
         <Route path="/rounds" component={RoundsScreen} />
+        <Route path="/rounds/run" component={RunScreen} />
         <Route path="/racks" component={RacksScreen} />
+        <Route path="/enclosures" component={EnclosureScreen} />
         <Route path="/find" component={FindScreen} />
         <Route path="/more" component={MoreScreen} />
         <Route path="/books" component={BooksScreen} />
         <Route path="/print" component={PrintScreen} />
         <Route path="/pairing" component={PairingScreen} />
         <Route path="/treatments" component={TreatmentsScreen} />
+        <Route path="/arrive" component={ArriveScreen} />
+        <Route path="/quarantine" component={QuarantineScreen} />
+        <Route path="/animal/:id/hand-over" component={HandOverScreen} />
         <Route path="/season" component={SeasonScreen} />
         <Route path="/season/plan" component={PlanScreen} />
         <Route path="/season/project" component={ProjectScreen} />
@@ -60,6 +76,12 @@ export function Routes() {
         <Route path="/pedigree/:id" component={PedigreeScreen} />
         <Route path="/animal/:id/prescription" component={PrescriptionScreen} />
         <Route path="/animal/:id/parents" component={ParentsScreen} />
+        <Route path="/shop" component={ShopScreen} />
+        <Route path="/shop/shed/:id" component={ShedItemScreen} />
+        <Route path="/item/:id" component={ItemScreen} />
+        <Route path="/freezer" component={FreezerScreen} />
+        <Route path="/freezer/order" component={OrderScreen} />
+        <Route path="/lot/:id" component={LotScreen} />
         <Route path="/loci" component={LociScreen} />
         <Route path="/place/:id" component={PlaceScreen} />
         <Route path="/:id" component={ColdId} />

@@ -1,6 +1,9 @@
 import './shell.css';
 import { LocationProvider, useLocation } from 'preact-iso';
+import { FreezerQuestionSheet } from '../freezer/FreezerQuestionSheet.tsx';
 import { type App, AppContext } from '../model/app.ts';
+import { LookSheet } from '../rounds/LookSheet.tsx';
+import { ItemQuestionSheet } from '../shop/ItemQuestionSheet.tsx';
 import { Announcer } from './Announcer.tsx';
 import { BottomBar } from './BottomBar.tsx';
 import { LastEntries } from './LastEntries.tsx';
@@ -43,7 +46,10 @@ function Frame({ app }: { readonly app: App }) {
         <BottomBar path={path} />
       </div>
       <QuestionSheet />
+      <ItemQuestionSheet />
+      <FreezerQuestionSheet />
       <NumberSheet />
+      <LookSheet />
       <Announcer />
     </div>
   );

@@ -42,5 +42,7 @@ function follow(result: ScanResult, route: (url: string) => void): void {
   if (result.to === 'record') route(`/animal/${result.id}`);
   if (result.to === 'wanted') route(result.address);
   if (result.to === 'clutch') route(`/clutch/${result.id}`);
+  if (result.to === 'lot') route(`/lot/${result.id}`);
+  if (result.to === 'item') route(`/item/${result.id}`);
   if (result.to === 'place') route(`/place/${result.id}`);
 }

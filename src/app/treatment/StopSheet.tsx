@@ -11,19 +11,20 @@ interface StopSheetProps {
   readonly onClose: () => void;
 }
 
-/** The vet’s word that a prescription ends, with the vet’s name. */
+/** The vet’s word that a prescription ends, with the vet’s name and reason. */
 export function StopSheet({ animal, record, onClose }: StopSheetProps) {
   const app = useApp();
-  const by = useSignal('');
+  const [by, reason] = [useSignal(''), useSignal('')];
   const why = useSignal<Problem | null>(null);
   function stop(event: Event): void {
     event.preventDefault();
-    const decision = stopOf(app, animal, record.id, by.value);
+    const decision = stopOf(app, animal, record.id, { by: by.value, why: reason.value });
     why.value = decision.kind === 'refused' ? decision.problem : null;
     if (decision.kind === 'refused') return;
     onClose();
     void app.desk.decided(animal.id, decision);
   }
+  const isReason = why.value?.code === 'stop-unexplained';
   return (
     <Sheet title={`Stopped by the vet: ${record.written.drug}`} onClose={onClose}>
       <p class="slide-sheet-id">
@@ -34,7 +35,14 @@ export function StopSheet({ animal, record, onClose }: StopSheetProps) {
         given stays on the record.
       </p>
       <form onSubmit={stop} noValidate>
-        <TextLine label="Name of the vet" value={by} most={80} fault={why.value} />
+        <TextLine label="Name of the vet" value={by} most={80} fault={isReason ? null : why.value} />
+        <TextLine
+          label="Why the vet stopped it"
+          value={reason}
+          most={400}
+          fault={isReason ? why.value : null}
+          hint="In the vet’s words, such as: healed, or not taken well."
+        />
         <div class="answers">
           <button type="button" class="answer" onClick={onClose}>
             Write nothing

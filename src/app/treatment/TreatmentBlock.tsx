@@ -3,23 +3,29 @@ import {
   type AnimalRecord,
   DOSE_CAUTION,
   type GivenDose,
+  type PrescriptionRecord,
+  prescriptionNumber,
   sayMl,
+  sayPaperDays,
+  sayWritten,
   type Treatment,
   TUBE_CAUTION,
   wayOf,
 } from '../../core/index.ts';
 import { SpokenDay } from '../look/SpokenDay.tsx';
 import { StateDot } from '../look/StateDot.tsx';
+import { useApp } from '../model/app.ts';
+import { keepPaper, PaperList, PaperPhoto } from '../papers/index.ts';
 import { LookAt } from '../record/Because.tsx';
 import { Caution } from './Caution.tsx';
 import { GiveSheet } from './GiveSheet.tsx';
 import { NoVolume } from './NoVolume.tsx';
+import { Outcomes } from './Outcomes.tsx';
 import { StopSheet } from './StopSheet.tsx';
 import { type Now, sayMoment } from './siteTime.ts';
-import { goesOn, nextDose, sayCount, sayProgress } from './standings.ts';
+import { goesOn, lastDoseDay, nextDose, sayCount, sayProgress } from './standings.ts';
 import { TubeSheet } from './TubeSheet.tsx';
 import { Volume } from './Volume.tsx';
-import { sayPaperDays, sayWritten } from './words.ts';
 
 interface TreatmentBlockProps {
   readonly animal: AnimalRecord;
@@ -51,10 +57,12 @@ export function TreatmentBlock({ animal, treatment, now }: TreatmentBlockProps) 
       {isOn && (dose.ok ? <Volume dose={dose.value} /> : <NoVolume animal={animal} problem={dose.problem} />)}
       <Caution words={DOSE_CAUTION} />
       {wayOf(written.route) === 'stomach' && isOn && <Caution words={TUBE_CAUTION} />}
+      <CourseEnd treatment={treatment} now={now} isOn={isOn} />
       <Recheck treatment={treatment} now={now} />
       <BlockActions animal={animal} treatment={treatment} isOn={isOn} />
       {record.given.length > 0 && <Given given={record.given} now={now} />}
-      {written.paper !== undefined && <p class="treatment-soft">Paper: {written.paper}</p>}
+      <Outcomes animal={animal} record={record} isOver={!isOn} />
+      <PapersOf animal={animal} record={record} />
     </article>
   );
 }
@@ -67,6 +75,45 @@ function Recheck({ treatment: { state }, now }: Pick<TreatmentBlockProps, 'treat
       {inDays < 0 ? 'The recheck was on ' : 'Recheck by the vet '}
       <SpokenDay day={on} today={now.today} />
     </p>
+  );
+}
+
+/** When the last dose of the course is due, or that it is done. */
+function CourseEnd({
+  treatment,
+  now,
+  isOn,
+}: Pick<TreatmentBlockProps, 'treatment' | 'now'> & { readonly isOn: boolean }) {
+  const last = isOn ? lastDoseDay(treatment, now) : null;
+  if (last === null) return null;
+  return (
+    <p class="course-end">
+      The last dose of the course is due <SpokenDay day={last} today={now.today} />
+    </p>
+  );
+}
+
+interface OfRecord {
+  readonly animal: AnimalRecord;
+  readonly record: PrescriptionRecord;
+}
+
+/** The vet’s paper: where it lies, its photos, and the way to add one. */
+function PapersOf({ animal, record }: OfRecord) {
+  const app = useApp();
+  const papers = animal.papers.filter((one) => one.of === record.id);
+  return (
+    <div class="papers-of">
+      {record.written.paper !== undefined && <p class="treatment-soft">Paper: {record.written.paper}</p>}
+      {papers.length > 0 && <PaperList animal={animal} papers={papers} isUnder />}
+      <details class="papers-more">
+        <summary>{papers.length === 0 ? 'Add a photo of the paper' : 'Add another photo'}</summary>
+        <PaperPhoto
+          words="Take or choose a photo"
+          take={(picture) => void keepPaper(app, animal, picture, record.id)}
+        />
+      </details>
+    </div>
   );
 }
 
@@ -97,6 +144,11 @@ function BlockActions({ animal, treatment, isOn }: ActionsProps) {
         </button>
       )}
       {isOn && (
+        <a class="secondary" href={`/print?what=treatment&only=${animal.id}/${prescriptionNumber(animal, record)}`}>
+          Print treatment card
+        </a>
+      )}
+      {isOn && (
         <button type="button" onClick={open('stop')}>
           Stopped by the vet
         </button>
@@ -105,7 +157,7 @@ function BlockActions({ animal, treatment, isOn }: ActionsProps) {
         <GiveSheet animal={animal} treatment={treatment} dose={dose.value} onClose={open(null)} />
       )}
       {sheet.value === 'tube' && dose.ok && (
-        <TubeSheet animal={animal} treatment={treatment} ml={dose.value.ml} onClose={open(null)} />
+        <TubeSheet animal={animal} treatment={treatment} exactMl={dose.value.exactMl} onClose={open(null)} />
       )}
       {sheet.value === 'stop' && <StopSheet animal={animal} record={record} onClose={open(null)} />}
     </div>
@@ -123,7 +175,11 @@ function Given({ given, now }: { readonly given: readonly GivenDose[]; readonly 
               {sayMoment(one.atMs, now)}
             </time>
             <span>{sayMl(one.ml)}</span>
-            <span>{[one.by, one.second].filter(Boolean).join(' and ') || 'nobody named'}</span>
+            <span>
+              {[one.by, one.second].filter(Boolean).join(' and ') || 'nobody named'}
+              {one.lot !== null && `, lot ${one.lot}`}
+              {one.note !== null && `, ${one.note}`}
+            </span>
           </li>
         ))}
       </ol>

@@ -1,10 +1,10 @@
 import './treatment.css';
-import { type AnimalRecord, sayDayShort, type Treatment } from '../../core/index.ts';
+import { type AnimalRecord, sayDayShort, sayWritten, type Treatment } from '../../core/index.ts';
+import { Outcomes } from './Outcomes.tsx';
 import type { Now } from './siteTime.ts';
 import { isCurrent, nextDose, sayProgress, treatmentsNow } from './standings.ts';
 import { TreatmentBlock } from './TreatmentBlock.tsx';
 import { useNow } from './useNow.ts';
-import { sayWritten } from './words.ts';
 
 /** An animal’s prescriptions on its record: those under way as blocks, earlier ones folded, and the way to enter one. */
 export function TreatmentPart({ animal }: { readonly animal: AnimalRecord }) {
@@ -23,12 +23,18 @@ export function TreatmentPart({ animal }: { readonly animal: AnimalRecord }) {
       {current.map((one) => (
         <TreatmentBlock key={one.record.id} animal={animal} treatment={one} now={now} />
       ))}
-      {earlier.length > 0 && <Earlier treatments={earlier} now={now} />}
+      {earlier.length > 0 && <Earlier animal={animal} treatments={earlier} now={now} />}
     </section>
   );
 }
 
-function Earlier({ treatments, now }: { readonly treatments: readonly Treatment[]; readonly now: Now }) {
+interface EarlierProps {
+  readonly animal: AnimalRecord;
+  readonly treatments: readonly Treatment[];
+  readonly now: Now;
+}
+
+function Earlier({ animal, treatments, now }: EarlierProps) {
   return (
     <details class="earlier">
       <summary>Earlier prescriptions, {treatments.length}</summary>
@@ -40,6 +46,7 @@ function Earlier({ treatments, now }: { readonly treatments: readonly Treatment[
               {one.record.written.prescriber}, written down {sayDayShort(one.record.writtenOn)}.{' '}
               {nextDose(one, now).words}; {sayProgress(one)}.
             </span>
+            <Outcomes animal={animal} record={one.record} isOver />
           </li>
         ))}
       </ul>

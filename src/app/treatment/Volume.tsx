@@ -1,7 +1,6 @@
-import { type DoseAnswer, type Drawn, sayMl } from '../../core/index.ts';
+import { type DoseAnswer, type Drawn, sayDifference, sayMl } from '../../core/index.ts';
 import { LookAt } from '../record/Because.tsx';
 import { Syringe } from './Syringe.tsx';
-import { sayDifference } from './words.ts';
 
 interface VolumeProps {
   readonly dose: DoseAnswer;

@@ -4,8 +4,11 @@ import {
   type Day,
   type Decision,
   decideDose,
+  decideOutcome,
   decideStop,
   type EventId,
+  type OutcomeWord,
+  type StopWord,
 } from '../../core/index.ts';
 import type { App } from '../model/app.ts';
 
@@ -19,8 +22,13 @@ export function decisionOn(app: App, animal: AnimalRecord, given: ConfirmedDose,
 }
 
 /** What the vet’s word that ends a prescription would write. */
-export function stopOf(app: App, animal: AnimalRecord, prescription: EventId, by: string): Decision {
-  return decideStop(animal, prescription, by, momentOf(app, null));
+export function stopOf(app: App, animal: AnimalRecord, prescription: EventId, word: StopWord): Decision {
+  return decideStop(animal, prescription, word, momentOf(app, null));
+}
+
+/** What words about how a treatment went would write. */
+export function outcomeOf(app: App, animal: AnimalRecord, prescription: EventId, word: OutcomeWord): Decision {
+  return decideOutcome(animal, prescription, word, momentOf(app, null));
 }
 
 function momentOf({ clock }: App, day: Day | null) {

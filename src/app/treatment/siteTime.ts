@@ -35,6 +35,16 @@ export function aheadOfUtcMs(ms: number, timeZone: string): number {
   return local - Math.floor(ms / MINUTE_MS) * MINUTE_MS;
 }
 
+/** The moment of `14:05` on a day of the site’s clock, in milliseconds since 1970; null for what is no time. */
+export function atSiteTime(day: Day, clock: string, timeZone: string): number | null {
+  const found = /^([01]?\d|2[0-3]):([0-5]\d)$/.exec(clock.trim());
+  if (found === null) return null;
+  const local = dayNumber(day) * DAY_MS + (Number(found[1]) * 60 + Number(found[2])) * MINUTE_MS;
+  // The clock’s lead is asked for twice: the first answer may lie on the other side of a change of the clocks.
+  const guess = local - aheadOfUtcMs(local, timeZone);
+  return local - aheadOfUtcMs(guess, timeZone);
+}
+
 /** `today 14:05`, `tomorrow 08:00`, `Fri 13 Mar 08:00`: a moment on the site’s clock. */
 export function sayMoment(ms: number, { today, timeZone }: Now): string {
   const { day, clock } = siteTime(ms, timeZone);

@@ -60,12 +60,15 @@ function overOn({ record, state, schedule }: Treatment, now: Now): Day | null {
 /** The next dose in words: when it is due, how far off that is, and what was missed. */
 export function nextDose(treatment: Treatment, now: Now): NextDose {
   const { record, state, schedule } = treatment;
-  if (record.stopped !== null)
-    return { dot: 'none', words: `Stopped by ${record.stopped.by} on ${sayDayShort(record.stopped.day)}` };
+  if (record.stopped !== null) return { dot: 'none', words: sayStopped(record.stopped) };
   if (state.state === 'expired' || state.state === 'ended')
     return { dot: state.state === 'ended' ? 'fed' : 'vet', words: state.fault?.message ?? '' };
   if (!schedule.ok) return { dot: 'vet', words: `${schedule.problem.message} ${schedule.problem.remedy}` };
   return saySchedule(record.written.startsOn as Day, schedule.value, now);
+}
+
+function sayStopped({ by, day, why }: { readonly by: string; readonly day: Day; readonly why: string | null }): string {
+  return `Stopped by ${by} on ${sayDayShort(day)}${why === null ? '' : `: ${why}`}`;
 }
 
 function saySchedule(startsOn: Day, schedule: DoseSchedule, now: Now): NextDose {
@@ -102,6 +105,12 @@ export function sayProgress({ record, schedule }: Treatment): string {
   if (count === undefined) return `${sayCount(length)} given`;
   const left = schedule.ok ? (schedule.value.left ?? 0) : count - length;
   return `${length} of ${count} given, ${left} left`;
+}
+
+/** The day on which the last dose is due as it stands now; null where nothing more is due. */
+export function lastDoseDay({ schedule }: Treatment, now: Now): Day | null {
+  if (!schedule.ok || schedule.value.lastDueMs === null) return null;
+  return siteTime(schedule.value.lastDueMs, now.timeZone).day;
 }
 
 /** The day on which the next dose is due on the site’s clock; null where none is. */

@@ -1,11 +1,20 @@
 import * as z from 'zod/mini';
-import { type DoseAnswer, type DoseQuestion, doseVolume, ok, type Result, refuse } from '../../core/index.ts';
+import {
+  type DoseAnswer,
+  type DoseQuestion,
+  doseVolume,
+  ok,
+  type Result,
+  refuse,
+  tenfoldFault,
+} from '../../core/index.ts';
 import { dayAt, figure, word } from './fields.ts';
 import { type Kind, readCase, wrongCase } from './kind.ts';
 
 const HELP = `dose: the volume of a dose that a vet wrote; it proposes no drug and no dose
   {"massKg"|"massG"|"massLb" (one of them), "massDate", "on", "young"?: true|false, "flagged"?: true|false,
-   "dose": {"mgPerKg"}, "strength": {"mgPerMl"}|{"percentWv"}, "syringesMl"?: [1, 3, …], "capPercent"?, "route"}
+   "dose": {"mgPerKg"}, "strength": {"mgPerMl"}|{"percentWv"}, "syringesMl"?: [1, 3, …], "capPercent"?, "route",
+   "earlierMl"?: [what was given before on the same prescription, in mL]}
     -> {"exactMl","ml","syringeMl","markMl","differencePercent","warnings":[…],"caution"}`;
 
 const yesOrNo = z.nullish(z.boolean('true or false is wanted'));
@@ -21,6 +30,7 @@ const caseOf = z.object({
   strength: z.optional(z.unknown()),
   syringesMl: z.optional(z.array(figure, 'a list of sizes in mL is wanted, such as [1, 3]')),
   capPercent: z.optional(figure),
+  earlierMl: z.optional(z.array(figure, 'a list of volumes in mL is wanted, such as [0.5]')),
   route: word,
 });
 type Case = z.infer<typeof caseOf>;
@@ -40,6 +50,8 @@ function answer(given: Case): Result<DoseAnswer> {
   if (!question.ok) return question;
   const dose = doseVolume(question.value);
   if (!dose.ok) return dose;
+  const odd = tenfoldFault(dose.value.ml, given.earlierMl ?? []);
+  if (odd !== null) return { ok: false, problem: { ...odd, path: 'earlierMl' } };
   // Field by field, so that the answer keeps the form of its help whatever core adds.
   const { exactMl, ml, syringeMl, markMl, differencePercent, warnings, caution } = dose.value;
   return ok({ exactMl, ml, syringeMl, markMl, differencePercent, warnings, caution });

@@ -6,6 +6,7 @@ import { clutchTestKind } from './genetics/clutchTest.ts';
 import { crossKind } from './genetics/cross.ts';
 import { evidenceKind } from './genetics/evidence.ts';
 import { pedigreeKind } from './genetics/pedigree.ts';
+import { gtinKind } from './gtin.ts';
 import { idKind } from './id.ts';
 import type { Kind } from './kind.ts';
 import { metabolismKind } from './metabolism.ts';
@@ -26,4 +27,5 @@ export const KINDS: readonly Kind[] = [
   doseKind,
   enclosureKind,
   metabolismKind,
+  gtinKind,
 ];

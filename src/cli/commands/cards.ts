@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { type LeftOut, type Manifest, PRINTERS, printCards } from '../../../print/index.ts';
+import { type LeftOut, type Manifest, printCards } from '../../../print/index.ts';
 import { loadFonts, sha256 } from '../../../print/node/index.ts';
 import type { CardContent } from '../../core/index.ts';
 import { type Given, noWords } from '../args.ts';
@@ -7,12 +7,12 @@ import { askedCards } from '../askedCards.ts';
 import type { Command, ExitCode } from '../command.ts';
 import { writeWhole } from '../files.ts';
 import { type Io, say, warn } from '../io.ts';
-import { type PaperAsked, paperOf } from '../paper.ts';
+import { PAPER_HELP, PAPER_OPTIONS, type PaperAsked, paperOf } from '../paper.ts';
 import { progress } from '../progress.ts';
 import { openSite, type Site } from '../site.ts';
 
 const HELP = `tubwright cards --site FILE|DIR --stock ID --out X.pdf --manifest X.json [--on DATE] [--only stale|all|ID,…]
-                [--first N] [--order walk|stack] [--printer ID]
+                [paper: see below]
 
 Prints the cards of tubs in walking order, and a manifest of what stands where (mm from the page's top left corner).
 Whatever was asked for and not printed is in the manifest's "left" and on the screen, and the exit code is then 1.
@@ -20,12 +20,9 @@ The same site, date and stock give the same bytes. Both files are written whole 
 
   --site FILE|DIR  an event log (NDJSON), or a hub's folder; nothing is written into it
   --on DATE        the day that the cards speak of, such as 2026-11-25 (default: today at the site)
-  --stock ID       the paper; an unknown id says which there are
+${PAPER_HELP}
   --only WHICH     stale: cards that no longer say what is known, or were never printed (default)
                    all: every animal that is here;  ID,ID,…: these animals
-  --first N        the first free label of a used sheet, from 1
-  --order ORDER    walk: in walking order over the sheet (default);  stack: so that cut stacks are in that order
-  --printer ID     ${PRINTERS.map(({ id, name }) => `${id}: ${name}`).join('\n                   ')}
 
 Print at actual size, not “fit to page”, and measure the ruler on the sheet.`;
 
@@ -35,21 +32,17 @@ export const cards: Command = {
   options: {
     site: 'text',
     on: 'text',
-    stock: 'text',
     only: 'text',
-    first: 'text',
-    order: 'text',
-    printer: 'text',
-    out: 'text',
-    manifest: 'text',
+    ...PAPER_OPTIONS,
   },
   run: runCards,
 };
 
 async function runCards(given: Given, io: Io): Promise<ExitCode> {
   noWords(given);
-  const order = paperOf(given);
+  const paperFor = paperOf(given);
   const site = await openSite(given, io);
+  const order = paperFor(site.facility.site.paper);
   const asked = askedCards(site, given.texts['only'] ?? 'stale');
   const { pdf, manifest } = await print(site, asked.cards, order, io);
   const whole: Manifest = { ...manifest, left: [...asked.left, ...manifest.left] };
@@ -62,7 +55,7 @@ async function runCards(given: Given, io: Io): Promise<ExitCode> {
 
 async function print(site: Site, contents: readonly CardContent[], order: PaperAsked, io: Io) {
   const bar = progress(io, 'setting cards');
-  const { stock, printer, first, order: laid } = order;
+  const { out: _out, manifest: _manifest, ...on } = order;
   // Print takes up each card's content once, when it sets that card: that is how far it has come.
   const counted = contents.map((content, at) => ({
     get content() {
@@ -71,7 +64,7 @@ async function print(site: Site, contents: readonly CardContent[], order: PaperA
     },
   }));
   const host = site.facility.site.host ?? undefined;
-  const job = { cards: counted, stock, printer, first, order: laid, host, printedOn: site.on };
+  const job = { ...on, cards: counted, host, printedOn: site.on };
   try {
     return await printCards({ ...job, fonts: await loadFonts(), sha256 });
   } finally {

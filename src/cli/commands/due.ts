@@ -3,6 +3,8 @@ import {
   dueList,
   isToFeed,
   type Meal,
+  ROUND_TASKS,
+  type RoundTask,
   sayAnimal,
   sayGramRange,
   sayId,
@@ -14,34 +16,42 @@ import { type Io, say } from '../io.ts';
 import { refusal } from '../refused.ts';
 import { openSite } from '../site.ts';
 import { alignedRows } from '../table.ts';
+import { LINE_STATES, sayRound, taskOf } from './dueRound.ts';
 
 /** What `--state` takes: the states of core, and `no-plan` where nothing can be worked out. */
 const STATES = ['due', 'soon', 'overdue', 'hold', 'vet', 'no-plan'] as const;
 type State = (typeof STATES)[number];
 
-const HELP = `tubwright due --site FILE|DIR [--on DATE] [--state due,overdue,…] [--json]
+const HELP = `tubwright due --site FILE|DIR [--on DATE] [--task water|clean|…] [--state due,overdue,…] [--json]
 
 The day's list in walking order: every animal that is here, its place, its state, when it is to be fed next,
-what it gets, and why.
+what it gets, and why. With another task the day's round of it: every home or animal, when it is due, who did it last.
 
   --site FILE|DIR  an event log (NDJSON), or a hub's folder
   --on DATE        the day, such as 2026-11-25; later events are not looked at (default: today at the site)
-  --state LIST     only these states: ${STATES.join(', ')}
+  --task TASK      ${ROUND_TASKS.join(', ')} (default: feeding)
+  --state LIST     only these states: ${STATES.join(', ')};
+                   of another task: ${LINE_STATES.join(', ')}
   --json           one JSON array; an item is {"id","display","animal","place","species",
                    "state","next","last","hold":{"reason","until"}|null,"holds":[{"reason","until","source"}],
                    "meal":{"prey","count","gramsEach","mealG","percent","warnings","why"}|null,"why":[…],
-                   "problem":{"code","message"}|null}`;
+                   "problem":{"code","message"}|null};
+                   of another task {"task","id","display","place","animals":[{"id","animal"}],"state","next","last",
+                   "done":{"day","by"}|null,"skipped":{"by","why"}|null,"interval":{"days","from"}|null,"words",
+                   "why":[…],"problem":{"code","message"}|null}`;
 
 /** The day's list. */
 export const due: Command = {
   help: HELP,
-  options: { site: 'text', on: 'text', state: 'text', json: 'bare' },
+  options: { site: 'text', on: 'text', task: 'text', state: 'text', json: 'bare' },
   run: runDue,
 };
 
 async function runDue(given: Given, io: Io): Promise<ExitCode> {
   noWords(given);
-  const states = statesOf(given);
+  const task = taskOf(given);
+  if (task !== 'feeding') return runRound(given, task, io);
+  const states = statesOf(given, STATES);
   const { facility, on } = await openSite(given, io);
   const lines = dueList(facility, on).filter((line) => states.includes(stateOf(line)));
   if (given.bare.has('json')) say(io, JSON.stringify(lines.map(asJson)));
@@ -49,13 +59,20 @@ async function runDue(given: Given, io: Io): Promise<ExitCode> {
   return 0;
 }
 
-function statesOf(given: Given): readonly State[] {
+async function runRound(given: Given, task: RoundTask, io: Io): Promise<ExitCode> {
+  const states = statesOf(given, LINE_STATES);
+  const { facility, on } = await openSite(given, io);
+  sayRound(facility, { task, on, states }, { ...io, json: given.bare.has('json') });
+  return 0;
+}
+
+function statesOf<T extends string>(given: Given, known: readonly T[]): readonly T[] {
   const text = given.texts['state'];
-  if (text === undefined) return STATES;
+  if (text === undefined) return known;
   return text.split(',').map((word) => {
-    const state = STATES.find((one) => one === word.trim());
+    const state = known.find((one) => one === word.trim());
     if (state !== undefined) return state;
-    throw refusal('option-value', { option: '--state', text: word, wanted: `some of ${STATES.join(',')}` });
+    throw refusal('option-value', { option: '--state', text: word, wanted: `some of ${known.join(',')}` });
   });
 }
 

@@ -26,6 +26,21 @@ export const COMMANDS: readonly Listed[] = [
     load: async () => (await import('./labels.ts')).labels,
   },
   {
+    name: 'tags',
+    does: 'the shop’s tags: wares, shed skins, shelves, animals on offer, and signs for visitors',
+    load: async () => (await import('./tags.ts')).tags,
+  },
+  {
+    name: 'lists',
+    does: 'rack sheets for a day without a phone, and the sale list, on whole pages',
+    load: async () => (await import('./lists.ts')).lists,
+  },
+  {
+    name: 'calibrate',
+    does: 'a calibration page of a printer with a paper, as a PDF',
+    load: async () => (await import('./calibrate.ts')).calibrate,
+  },
+  {
     name: 'due',
     does: 'the day’s list in walking order: who is due, on hold, and what each gets',
     load: async () => (await import('./due.ts')).due,
@@ -44,6 +59,11 @@ export const COMMANDS: readonly Listed[] = [
     name: 'pack',
     does: 'the inspector’s pack: an animal’s, a rack’s or the whole site’s records as PDF and CSV',
     load: async () => (await import('./pack.ts')).pack,
+  },
+  {
+    name: 'hand-over',
+    does: 'the sheet that goes with one animal to its new keeper, as PDF',
+    load: async () => (await import('./handOver.ts')).handOver,
   },
   {
     name: 'check',

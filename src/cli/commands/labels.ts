@@ -1,18 +1,14 @@
-import { basename } from 'node:path';
-import { type LeftOut, type Manifest, PRINTERS, printPieces } from '../../../print/index.ts';
-import { loadFonts, sha256 } from '../../../print/node/index.ts';
-import { askedLabels, LABEL_SHEETS, type LabelContent, type LabelSheet } from '../../core/index.ts';
+import { askedLabels, LABEL_SHEETS, type LabelSheet } from '../../core/index.ts';
 import { type Given, needed, noWords, oneOf } from '../args.ts';
 import type { Command, ExitCode } from '../command.ts';
-import { writeWhole } from '../files.ts';
-import { type Io, say, warn } from '../io.ts';
-import { type PaperAsked, paperOf } from '../paper.ts';
-import { progress } from '../progress.ts';
-import { inWords, refusal } from '../refused.ts';
-import { openSite, type Site } from '../site.ts';
+import type { Io } from '../io.ts';
+import { PAPER_HELP, PAPER_OPTIONS, paperOf } from '../paper.ts';
+import { printAsked } from '../printAsked.ts';
+import { refusal } from '../refused.ts';
+import { openSite } from '../site.ts';
 
 const HELP = `tubwright labels --site FILE|DIR --what WHAT --stock ID --out X.pdf --manifest X.json [--only …]
-                 [--on DATE] [--first N] [--order walk|stack] [--printer ID]
+                 [--on DATE] [paper: see below]
 
 Prints what hangs in the house besides the cards, and a manifest of what stands where (mm from the page's top left corner).
 Whatever was asked for and not printed is in the manifest's "left" and on the screen, and the exit code is then 1.
@@ -22,18 +18,20 @@ The same site, date and stock give the same bytes. Both files are written whole 
   --what WHAT      place: labels of rooms, racks, tubs …, in walking order; scanning one opens the place
                    clutch: tags of clutches and litters;  egg: a mark for each egg of a clutch, with its number
                    pairing: the cards of pairs, for the female's tub
+                   treatment: the cards of prescriptions under way, with lines to sign;  tube: tube feeding sheets
+                   lot: labels of the feeder lots in the freezer
                    stamps: the wall sheet of stamps;  layout-test: the code that typing scanners are tried with
-  --only WHICH     place, clutch: ID,ID,…;  egg: the clutches' ids, or ID/N for one egg;  pairing: SIRE/DAM,…;
-                   stamps: their names
-                   without it: every place, every clutch whose eggs still lie, every pair that is together
-  --stock ID       the paper; an unknown id says which there are
+  --only WHICH     place, clutch, lot: ID,ID,…;  egg: the clutches' ids, or ID/N for one egg;  stamps: their names
+                   treatment, tube: the animals' ids, or ID/N for its Nth prescription (the oldest is 1)
+                   pairing: SIRE/DAM,…, or “plan”: the pairs of the accepted plans that are still open
+                   without it: every place, every clutch whose eggs still lie, every pair that is together,
+                   every lot with something left, every treatment under way
+${PAPER_HELP}
   --on DATE        the day of printing, such as 2026-11-25 (default: today at the site)
-  --first N        the first free label of a used sheet, from 1
-  --order ORDER    walk: in order over the sheet (default);  stack: so that cut stacks are in that order
-  --printer ID     ${PRINTERS.map(({ id, name }) => `${id}: ${name}`).join('\n                   ')}
 
 The layout follows the size of the label: words get shorter before they get too small to read, and what does not fit
-whole is not printed. Egg marks are for the box or the substrate beside the egg. Print at actual size.`;
+whole is not printed. Egg marks are for the box or the substrate beside the egg. Print at actual size.
+Treatment cards and tube sheets are arithmetic on what a vet wrote; they propose no drug and no dose, and every face says so.`;
 
 /** What hangs in the house besides the cards. */
 export const labels: Command = {
@@ -42,13 +40,8 @@ export const labels: Command = {
     site: 'text',
     what: 'text',
     only: 'text',
-    stock: 'text',
     on: 'text',
-    first: 'text',
-    order: 'text',
-    printer: 'text',
-    out: 'text',
-    manifest: 'text',
+    ...PAPER_OPTIONS,
   },
   run: runLabels,
 };
@@ -56,17 +49,10 @@ export const labels: Command = {
 async function runLabels(given: Given, io: Io): Promise<ExitCode> {
   noWords(given);
   const [what, only] = whatOf(given);
-  const paper = paperOf(given);
+  const paperFor = paperOf(given);
   const site = await openSite(given, io);
-  const asked = askedLabels(site.facility, what, only, site.on);
-  const { pdf, manifest } = await print(site, asked.labels, paper, io);
-  const left = asked.left.map(({ id, problem }) => ({ id, why: inWords(problem) }));
-  const whole: Manifest = { ...manifest, left: [...left, ...manifest.left] };
-  await writeWhole([
-    { path: paper.out, pieces: [pdf] },
-    { path: paper.manifest, pieces: [`${JSON.stringify(whole)}\n`] },
-  ]);
-  return report(whole, paper.out, io);
+  const paper = paperFor(site.facility.site.paper);
+  return printAsked(site, askedLabels(site.facility, what, only, site.on), paper, io);
 }
 
 function whatOf(given: Given): readonly [LabelSheet, string | null] {
@@ -80,43 +66,4 @@ function whatOf(given: Given): readonly [LabelSheet, string | null] {
       why: 'there is one layout-test code, so it takes no --only',
     });
   return [what, only];
-}
-
-async function print(site: Site, contents: readonly LabelContent[], paper: PaperAsked, io: Io) {
-  const bar = progress(io, 'setting labels');
-  const { stock, printer, first, order } = paper;
-  // Print takes up each label once, when it sets it: that is how far it has come.
-  const pieces = contents.map((label, at) => ({
-    get label() {
-      bar.at(at / contents.length);
-      return label;
-    },
-  }));
-  const host = site.facility.site.host ?? undefined;
-  try {
-    const job = { pieces, stock, printer, first, order, host, printedOn: site.on };
-    return await printPieces({ ...job, fonts: await loadFonts(), sha256 });
-  } finally {
-    bar.end();
-  }
-}
-
-function report({ pieces, pages, stock, left, sha256: hash }: Manifest, out: string, io: Io): ExitCode {
-  say(
-    io,
-    `${basename(out)}: ${count(pieces.length, 'label')}, ${count(pages.length, 'page')} of ${stock}, sha256 ${hash}`,
-  );
-  if (pieces.length === 0 && left.length === 0)
-    warn(io, 'There is nothing of this kind at the site, so the sheet is empty. Name ids with --only.');
-  return reportLeft(left, io);
-}
-
-function reportLeft(left: readonly LeftOut[], io: Io): ExitCode {
-  for (const { id, why } of left) warn(io, `not printed: ${id}: ${why}`);
-  if (left.length > 0) warn(io, `${count(left.length, 'label')} asked for and not printed; the manifest names them.`);
-  return left.length > 0 ? 1 : 0;
-}
-
-function count(number: number, what: string): string {
-  return `${number} ${what}${number === 1 ? '' : 's'}`;
 }

@@ -28,8 +28,8 @@ import { foldedSite, soundEvents } from '../site.ts';
 const HELP = `tubwright pack --site FILE|DIR [--on DATE] [--only ID,…|--rack ID] [--profile NAME] [--paper a4|letter]
                [--out X.pdf] [--csv DIR]
 
-The inspector's pack: for each animal what the profile asks for, feeds, weights, treatments, moves and cleaning of the
-three years before a day, as a PDF and as one CSV file a table. It reads the log and writes nothing into it. The same
+The inspector's pack: for each animal what the profile asks for, feeds, weights, lengths, treatments, looks, moves, notes,
+papers, skipped tasks and cleaning of the three years before a day, as a PDF and as one CSV file a table. It reads the log and writes nothing into it. The same
 site, date and choice give the same bytes. All files are written whole or not at all.
 
   --site FILE|DIR  an event log (NDJSON), or a hub's folder

@@ -1,13 +1,15 @@
 import type { Day } from '../days.ts';
-import { laterWriter, type SiteEvent } from '../events/index.ts';
-import type { Id } from '../ids.ts';
+import { type EventOf, laterWriter, type Payload, type SiteEvent } from '../events/index.ts';
+import type { EventId, Id } from '../ids.ts';
 import { prescriptionsOf } from './prescriptions.ts';
 import {
   type AnimalRecord,
   KEPT_OFFERS,
   KEPT_WEIGHTS,
+  type KeptPaper,
   type PlacedHold,
   type SeasonMark,
+  type Skip,
   type Weighing,
 } from './record.ts';
 
@@ -67,6 +69,12 @@ function takeFact(draft: Draft, facts: Facts, event: SiteEvent): void {
     case 'animal-flagged':
       if (wins(facts, 'flags', event)) draft.flags = event.payload.flags;
       return;
+    case 'origin-set':
+      if (wins(facts, 'origin', event)) takeOrigin(draft, event.payload);
+      return;
+    case 'microchip-set':
+      if (wins(facts, 'microchip', event)) draft.microchip = event.payload.code;
+      return;
     case 'feed-plan-set':
       if (wins(facts, 'plan', event)) draft.plan = event.payload;
       return;
@@ -81,11 +89,17 @@ function takeArrival(draft: Draft, facts: Facts, event: Extract<SiteEvent, { kin
   draft.number = said.number ?? null;
   draft.hatchedOn = (said.hatchedOn as Day | undefined) ?? null;
   draft.acquiredOn = (said.acquiredOn as Day | undefined) ?? null;
-  draft.source = said.source ?? null;
+  if (wins(facts, 'origin', event)) takeOrigin(draft, said);
   draft.clutch = (said.clutch as Id | undefined) ?? null;
   if (wins(facts, 'parents', event)) takeParents(draft, said);
   if (said.name !== undefined && wins(facts, 'name', event)) draft.name = said.name;
   if (wins(facts, 'sex', event)) draft.sex = said.sex;
+}
+
+function takeOrigin(draft: Draft, said: Payload<'origin-set'>): void {
+  draft.source = said.source ?? null;
+  draft.licence = said.licence ?? null;
+  draft.originPapers = said.papers ?? null;
 }
 
 function takeParents(draft: Draft, { sire, dam }: { sire?: string | undefined; dam?: string | undefined }): void {
@@ -137,7 +151,12 @@ function takeCare(draft: Draft, event: SiteEvent): void {
       draft.movedOn = event.day;
       return;
     case 'animal-left':
-      draft.left = { day: event.day, how: event.payload.how };
+      draft.left = {
+        day: event.day,
+        how: event.payload.how,
+        to: event.payload.to ?? null,
+        cause: event.payload.cause ?? null,
+      };
       return;
     case 'animal-weighed':
       addWeight(draft, {
@@ -162,10 +181,49 @@ function takeCare(draft: Draft, event: SiteEvent): void {
     case 'cooling-ended':
       if (draft.cooling) draft.cooling = { ...draft.cooling, to: event.day };
       return;
+    case 'animal-measured':
+      takeLength(draft, event);
+      return;
+    case 'health-looked':
+      draft.lastLook = { day: event.day, well: event.payload.well, words: event.payload.words ?? null };
+      return;
+    case 'task-skipped':
+      draft.skipped = { ...draft.skipped, [event.payload.task]: skipOf(event) };
+      return;
+    case 'paper-kept':
+      draft.papers = [...draft.papers, paperOf(event)];
+      return;
+    case 'animal-offered':
+      draft.offer = { since: draft.offer?.since ?? event.day, ...offerOf(event.payload) };
+      return;
+    case 'offer-ended':
+      draft.offer = null;
+      return;
+    case 'tag-printed':
+      draft.saleTag = { revision: event.payload.revision, day: event.day };
+      return;
     case 'card-printed':
       draft.printed = { revision: event.payload.revision, day: event.day };
       return;
   }
+}
+
+function takeLength(draft: Draft, event: EventOf<'animal-measured'>): void {
+  const { lengthMm, of, guessed } = event.payload;
+  const others = draft.lengths.filter((one) => one.of !== of);
+  draft.lengths = [...others, { day: event.day, lengthMm, of, guessed: guessed ?? false }];
+}
+
+function offerOf({ priceMinor, words }: Payload<'animal-offered'>) {
+  return { priceMinor, words: words ?? null };
+}
+
+function skipOf({ day, keeper, payload }: EventOf<'task-skipped'>): Skip {
+  return { day, keeper, why: payload.why ?? null };
+}
+
+function paperOf({ id, day, payload }: EventOf<'paper-kept'>): KeptPaper {
+  return { id, day, of: (payload.of as EventId | undefined) ?? null, words: payload.words ?? null };
 }
 
 function addWeight(draft: Draft, weighing: Weighing): void {
@@ -239,6 +297,9 @@ function emptyDraft(id: Id): Draft {
     hatchedOn: null,
     acquiredOn: null,
     source: null,
+    licence: null,
+    originPapers: null,
+    microchip: null,
     sire: null,
     dam: null,
     clutch: null,
@@ -247,6 +308,10 @@ function emptyDraft(id: Id): Draft {
     place: null,
     movedOn: null,
     left: null,
+    lengths: [],
+    lastLook: null,
+    skipped: {},
+    papers: [],
     plan: null,
     offers: [],
     lastTaken: null,
@@ -270,6 +335,8 @@ function emptyDraft(id: Id): Draft {
     apartOn: null,
     gravidSince: null,
     laidOn: null,
+    offer: null,
+    saleTag: null,
     printed: null,
     lastMs: {},
   };

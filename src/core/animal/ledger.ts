@@ -1,9 +1,9 @@
 import { type Day, sayDayShort } from '../days.ts';
 import { entries } from '../events/effective.ts';
-import { isKnown, type LogEvent, type SiteEvent } from '../events/index.ts';
+import { isKnown, type LogEvent, type Payload, type RoundTask, type SiteEvent } from '../events/index.ts';
 import type { EventId, Id } from '../ids.ts';
 import { sayPrey } from '../stock/index.ts';
-import { sayGrams } from '../units.ts';
+import { sayGrams, sayLength } from '../units.ts';
 
 /** Which chip of the ledger shows a line. */
 export const LEDGER_CHIPS = ['feeds', 'weights', 'sheds', 'season', 'holds', 'moves', 'notes', 'papers'] as const;
@@ -66,6 +66,28 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
       return `Keeper ${event.payload.name} added as ${event.payload.role}`;
     case 'place-added':
       return `${event.payload.placeKind} ${event.payload.name} added`;
+    case 'place-set':
+      return 'Facts of the place set';
+    case 'interval-set':
+      return sayInterval(event.payload);
+    case 'pool-served':
+      return { part: 'Pool changed in part', filter: 'Pool filter cleaned', drain: 'Pool drained' }[event.payload.work];
+    case 'health-looked':
+      return `${event.payload.well ? 'Looked well' : 'To be looked at again'}${event.payload.words ? ` — ${event.payload.words}` : ''}`;
+    case 'task-skipped':
+      return `Skipped: ${sayTask(event.payload.task)}${event.payload.why ? ` (${event.payload.why})` : ''}`;
+    case 'round-started':
+      return `Round started: ${sayTask(event.payload.task)}${event.payload.second ? `, with ${event.payload.second}` : ''}`;
+    case 'round-ended':
+      return `Round ended: ${sayTask(event.payload.task)}, ${event.payload.done} done, ${event.payload.skipped} skipped`;
+    case 'origin-set':
+      return `Came from ${event.payload.source ?? 'an unknown source'}${event.payload.licence ? `, licence ${event.payload.licence}` : ''}`;
+    case 'microchip-set':
+      return `Microchip ${event.payload.code}`;
+    case 'animal-measured':
+      return `${event.payload.guessed ? 'Guessed' : 'Measured'} ${sayLength(event.payload.lengthMm)}, ${event.payload.of === 'total' ? 'total length' : 'snout to vent'}`;
+    case 'paper-kept':
+      return `Paper kept${event.payload.words ? `: ${event.payload.words}` : ''}`;
     case 'locus-set':
       return `Locus ${event.payload.locus} of ${event.payload.species} set`;
     case 'animal-added':
@@ -83,7 +105,7 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
     case 'animal-moved':
       return `Moved to ${nameOf(event.payload.to as Id)}`;
     case 'animal-left':
-      return `Left the site: ${event.payload.how}`;
+      return `Left the site: ${event.payload.how}${event.payload.to ? `, to ${event.payload.to}` : ''}${event.payload.cause ? `, ${event.payload.cause}` : ''}`;
     case 'feed-plan-set':
       return `Feed plan set${sayPlan(event.payload)}`;
     case 'prey-offered':
@@ -93,7 +115,7 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
     case 'hold-placed':
       return `Hold: ${event.payload.words ?? event.payload.reason}${event.payload.until ? ` until ${sayDayShort(event.payload.until as Day)}` : ''}`;
     case 'hold-lifted':
-      return `Hold lifted: ${event.payload.reason}`;
+      return `Hold lifted: ${event.payload.reason}${event.payload.by ? `, by ${event.payload.by}` : ''}`;
     case 'vet-cleared':
       return `Vet cleared: ${event.payload.by}${event.payload.words ? ` — ${event.payload.words}` : ''}`;
     case 'prescription-written':
@@ -101,7 +123,9 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
     case 'prescription-stopped':
       return `Prescription stopped by ${event.payload.by}${event.payload.why ? ` — ${event.payload.why}` : ''}`;
     case 'dose-given':
-      return `Dose given: ${event.payload.ml} mL${event.payload.second ? `, with ${event.payload.second}` : ''}`;
+      return sayDose(event.payload);
+    case 'outcome-noted':
+      return `Outcome of the treatment: ${event.payload.words}${event.payload.by ? ` — ${event.payload.by}` : ''}`;
     case 'animal-weighed':
       return `Weighed ${sayGrams(event.payload.weightG)}${event.payload.confirmed ? ' (confirmed)' : ''}`;
     case 'opaque-seen':
@@ -118,6 +142,8 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
       return 'Cooling ended';
     case 'note-made':
       return event.payload.words;
+    case 'plan-accepted':
+      return `Season plan accepted: ${counted(event.payload.pairs.length, 'pair')} of ${event.payload.species}`;
     case 'pairing-started':
       return `Paired${withMate}`;
     case 'pairing-ended':
@@ -145,15 +171,47 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
     case 'egg-candled':
       return `Egg ${event.payload.egg} candled: ${event.payload.state}`;
     case 'clutch-hatched':
-      return `Hatched ${event.payload.hatched}`;
+      return `Hatched ${event.payload.hatched}${event.payload.last ? ', no more to come' : ''}`;
     case 'lot-received':
       return `Lot received: ${event.payload.count} × ${sayPrey(event.payload.prey)}${event.payload.topical ? `; treated on the outside: ${event.payload.topical}` : ''}`;
     case 'lot-used':
-      return `Thawed: ${event.payload.count}`;
+      return `Thawed: ${event.payload.count}${event.payload.forDay ? `, for ${sayDayShort(event.payload.forDay as Day)}` : ''}`;
     case 'lot-wasted':
-      return `Thrown away: ${event.payload.count}${event.payload.why ? ` (${event.payload.why})` : ''}`;
+      return `Thrown away${event.payload.thawed ? ' thawed' : ''}: ${event.payload.count}${event.payload.why ? ` (${event.payload.why})` : ''}`;
     case 'stock-counted':
       return `Counted: ${event.payload.count} left`;
+    case 'ware-set':
+      return `Ware ${event.payload.name} set`;
+    case 'shed-item-made':
+      return `Shed of ${event.payload.shown} made into ${counted(event.payload.count, 'piece')} to sell`;
+    case 'item-priced':
+      return 'New price';
+    case 'item-stocked':
+      return `Stocked: ${event.payload.count}`;
+    case 'item-counted':
+      return `Counted: ${event.payload.count} left`;
+    case 'item-sold':
+      return `Sold: ${event.payload.count}`;
+    case 'item-wasted':
+      return `Gone: ${event.payload.count}${event.payload.why ? ` (${event.payload.why})` : ''}`;
+    case 'item-retired':
+      return 'No longer sold';
+    case 'animal-offered':
+      return `On offer${event.payload.words ? `: ${event.payload.words}` : ''}`;
+    case 'offer-ended':
+      return `No longer on offer${event.payload.why ? ` (${event.payload.why})` : ''}`;
+    case 'tag-printed':
+      return `Tag printed, revision ${event.payload.revision.slice(0, 4)}`;
+    case 'own-stock-set':
+      return `Own stock ${event.payload.name} ${event.payload.removed ? 'taken off' : 'set'}`;
+    case 'own-printer-set':
+      return `Own printer ${event.payload.name} ${event.payload.removed ? 'taken off' : 'set'}`;
+    case 'printer-calibrated':
+      return `Printer calibrated for ${event.payload.stock}`;
+    case 'run-laid':
+      return `Print run laid out: ${counted(event.payload.pages, 'page')}`;
+    case 'run-printed':
+      return `Print run printed to page ${event.payload.toPage}`;
     case 'card-printed':
       return `Card printed, revision ${event.payload.revision.slice(0, 4)}`;
     case 'slip-made':
@@ -162,6 +220,34 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
       event satisfies never;
       return '';
   }
+}
+
+const TASK_WORDS: Readonly<Record<RoundTask, string>> = {
+  feeding: 'feeding',
+  water: 'water',
+  spot: 'spot clean',
+  clean: 'full clean',
+  weigh: 'weighing',
+  treat: 'treatment',
+  look: 'health look',
+  'pool-part': 'part-change of the pool',
+  'pool-filter': 'filter of the pool',
+  'pool-drain': 'draining the pool',
+};
+
+/** A task of a round in words. */
+export function sayTask(task: RoundTask): string {
+  return TASK_WORDS[task];
+}
+
+function sayDose({ ml, second, lot, note }: Payload<'dose-given'>): string {
+  const more = [...(second ? [`with ${second}`] : []), ...(lot ? [`lot ${lot}`] : []), ...(note ? [note] : [])];
+  return [`Dose given: ${ml} mL`, ...more].join(', ');
+}
+
+function sayInterval({ task, everyDays }: Payload<'interval-set'>): string {
+  const often = everyDays === undefined ? 'as learned' : `every ${everyDays[0]}–${everyDays[1]} days`;
+  return `Interval for ${sayTask(task)}: ${often}`;
 }
 
 function sayParents({ sire, dam }: { sire?: string | undefined; dam?: string | undefined }, nameOf: NameOf): string {
@@ -192,10 +278,12 @@ function sayPlan(plan: { prey?: string | undefined; everyDays?: [number, number]
 
 function chipOf(kind: string): LedgerChip {
   if (/^(prey|feed|regurgitation)/.test(kind)) return 'feeds';
-  if (kind === 'animal-weighed') return 'weights';
+  if (kind === 'animal-weighed' || kind === 'animal-measured') return 'weights';
   if (/^(opaque|shed)/.test(kind)) return 'sheds';
-  if (/^(pairing|lock|follicles|ovulation|pre-lay|clutch|young|incubation|egg|pip|cooling)/.test(kind)) return 'season';
-  if (/^(hold|vet|prescription|dose)/.test(kind)) return 'holds';
-  if (/^(animal-moved|animal-left|animal-added|place|water)/.test(kind)) return 'moves';
-  return kind === 'card-printed' ? 'papers' : 'notes';
+  if (/^(plan|pairing|lock|follicles|ovulation|pre-lay|clutch|young|incubation|egg|pip|cooling)/.test(kind))
+    return 'season';
+  if (/^(hold|vet|prescription|dose|outcome)/.test(kind)) return 'holds';
+  if (/^(animal-moved|animal-left|animal-added|origin|microchip|place|water|pool|interval|round|task)/.test(kind))
+    return 'moves';
+  return /^(card|tag|paper)/.test(kind) ? 'papers' : 'notes';
 }

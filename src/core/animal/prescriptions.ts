@@ -1,6 +1,7 @@
-import { type Day, dayNumber, isDay } from '../days.ts';
+import type { Day } from '../days.ts';
 import type { EventOf, Payload, SiteEvent } from '../events/index.ts';
 import type { EventId, Id } from '../ids.ts';
+import { instantMs } from '../instants.ts';
 
 /** A dose that was given on a prescription. */
 export interface GivenDose {
@@ -11,6 +12,16 @@ export interface GivenDose {
   readonly ml: number;
   readonly by: string;
   readonly second: string | null;
+  readonly lot: string | null;
+  readonly note: string | null;
+}
+
+/** How a treatment went, as somebody wrote it down. */
+export interface Outcome {
+  readonly id: EventId;
+  readonly day: Day;
+  readonly words: string;
+  readonly by: string;
 }
 
 /** A prescription of an animal with what was given on it. */
@@ -18,36 +29,48 @@ export interface PrescriptionRecord {
   readonly id: EventId;
   readonly writtenOn: Day;
   readonly written: Payload<'prescription-written'>;
-  readonly stopped: { readonly day: Day; readonly by: string } | null;
+  readonly stopped: { readonly day: Day; readonly by: string; readonly why: string | null } | null;
   /** Oldest first. */
   readonly given: readonly GivenDose[];
+  /** Oldest first; none takes another's place. */
+  readonly outcomes: readonly Outcome[];
 }
 
 /** An animal’s prescriptions, oldest first; doses and ends that name none of them are left out. */
 export function prescriptionsOf(animal: Id, events: readonly SiteEvent[]): readonly PrescriptionRecord[] {
   const own = events.filter((event) => event.subjects[0] === animal);
-  return own.flatMap((event) => {
-    if (event.kind !== 'prescription-written') return [];
-    const stop = own.find((one) => one.kind === 'prescription-stopped' && one.payload.prescription === event.id);
-    const stopped = stop?.kind === 'prescription-stopped' ? { day: stop.day, by: stop.payload.by } : null;
-    const given = own.flatMap((one) =>
-      one.kind === 'dose-given' && one.payload.prescription === event.id ? [givenDose(one)] : [],
-    );
-    return [{ id: event.id, writtenOn: event.day, written: event.payload, stopped, given }];
-  });
+  return own.flatMap((event) => (event.kind === 'prescription-written' ? [recordOf(event, own)] : []));
 }
 
-function givenDose(event: EventOf<'dose-given'>): GivenDose {
-  const { ml, second } = event.payload;
-  return { id: event.id, day: event.day, atMs: instantMs(event), ml, by: event.keeper, second: second ?? null };
+function recordOf(
+  { id, day, payload }: EventOf<'prescription-written'>,
+  own: readonly SiteEvent[],
+): PrescriptionRecord {
+  const about = own.filter(isAbout).filter((one) => one.payload.prescription === id);
+  const [stopped = null] = about.flatMap((one) => (one.kind === 'prescription-stopped' ? [stopOf(one)] : []));
+  return {
+    ...{ id, writtenOn: day, written: payload, stopped },
+    given: about.flatMap((one) => (one.kind === 'dose-given' ? [givenDose(one)] : [])),
+    outcomes: about.flatMap((one) => (one.kind === 'outcome-noted' ? [outcomeOf(one)] : [])),
+  };
 }
 
-const DAY_MS = 86_400_000;
+type About = EventOf<'dose-given'> | EventOf<'prescription-stopped'> | EventOf<'outcome-noted'>;
 
-/** The instant of an event; core has no clock, so it is worked out from its text. */
-function instantMs({ at, day }: SiteEvent): number {
-  const date = at.slice(0, 10);
-  const [hours = 0, minutes = 0, seconds = 0] = at.slice(11, 19).split(':').map(Number);
-  const days = dayNumber(isDay(date) ? date : day);
-  return days * DAY_MS + ((hours * 60 + minutes) * 60 + seconds) * 1000;
+function isAbout(event: SiteEvent): event is About {
+  return event.kind === 'dose-given' || event.kind === 'prescription-stopped' || event.kind === 'outcome-noted';
+}
+
+function stopOf({ day, payload: { by, why } }: EventOf<'prescription-stopped'>) {
+  return { day, by, why: why ?? null };
+}
+
+function outcomeOf({ id, day, keeper, payload }: EventOf<'outcome-noted'>): Outcome {
+  return { id, day, words: payload.words, by: payload.by ?? keeper };
+}
+
+function givenDose({ id, day, at, keeper, payload }: EventOf<'dose-given'>): GivenDose {
+  const { ml, second, lot, note } = payload;
+  const said = { second: second ?? null, lot: lot ?? null, note: note ?? null };
+  return { id, day, atMs: instantMs(at, day), ml, by: keeper, ...said };
 }

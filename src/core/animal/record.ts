@@ -1,6 +1,6 @@
 import type { Day } from '../days.ts';
 import type { Payload } from '../events/index.ts';
-import type { Id } from '../ids.ts';
+import type { EventId, Id } from '../ids.ts';
 import type { PrescriptionRecord } from './prescriptions.ts';
 
 /** One offer of prey. `totalG` is null where nobody wrote grams and the prey is not in the list. */
@@ -43,6 +43,37 @@ export interface Together {
   readonly since: Day;
 }
 
+/** A length as last measured, per kind. */
+export interface Measured {
+  readonly day: Day;
+  readonly lengthMm: number;
+  readonly of: Payload<'animal-measured'>['of'];
+  readonly guessed: boolean;
+}
+
+/** A look at the animal's health. */
+export interface Look {
+  readonly day: Day;
+  readonly well: boolean;
+  readonly words: string | null;
+}
+
+/** A paper that was photographed; its picture stays in the log, under this event. */
+export interface KeptPaper {
+  readonly id: EventId;
+  readonly day: Day;
+  /** The event that it belongs to, such as a prescription. */
+  readonly of: EventId | null;
+  readonly words: string | null;
+}
+
+/** A task that was passed over on purpose on a day. */
+export interface Skip {
+  readonly day: Day;
+  readonly keeper: string;
+  readonly why: string | null;
+}
+
 /** The keeper's own plan; what it leaves out comes from the species. */
 export type OwnPlan = Payload<'feed-plan-set'>;
 
@@ -57,6 +88,10 @@ export interface AnimalRecord {
   readonly hatchedOn: Day | null;
   readonly acquiredOn: Day | null;
   readonly source: string | null;
+  /** The supplier's licence, and the papers that came with the animal. */
+  readonly licence: string | null;
+  readonly originPapers: string | null;
+  readonly microchip: string | null;
   readonly sire: Id | null;
   readonly dam: Id | null;
   /** The clutch or litter that it comes from. */
@@ -65,7 +100,18 @@ export interface AnimalRecord {
   readonly flags: Payload<'animal-flagged'>['flags'];
   readonly place: Id | null;
   readonly movedOn: Day | null;
-  readonly left: { readonly day: Day; readonly how: Payload<'animal-left'>['how'] } | null;
+  readonly left: {
+    readonly day: Day;
+    readonly how: Payload<'animal-left'>['how'];
+    readonly to: string | null;
+    readonly cause: string | null;
+  } | null;
+  /** The latest length of each kind. */
+  readonly lengths: readonly Measured[];
+  readonly lastLook: Look | null;
+  /** By task, the last time that it was passed over. */
+  readonly skipped: Readonly<Record<string, Skip>>;
+  readonly papers: readonly KeptPaper[];
   readonly plan: OwnPlan | null;
   /** The latest offers, oldest first, at most {@link KEPT_OFFERS}. */
   readonly offers: readonly Offer[];
@@ -95,6 +141,9 @@ export interface AnimalRecord {
   readonly apartOn: Day | null;
   readonly gravidSince: Day | null;
   readonly laidOn: Day | null;
+  /** On offer since a day, at the last price, in the smallest unit of the site's currency. */
+  readonly offer: { readonly since: Day; readonly priceMinor: number; readonly words: string | null } | null;
+  readonly saleTag: { readonly revision: string; readonly day: Day } | null;
   readonly printed: { readonly revision: string; readonly day: Day } | null;
   /** When each kind of event was last written (ms since 1970), to ask “again?”. */
   readonly lastMs: Readonly<Record<string, number>>;

@@ -1,8 +1,9 @@
-import type { Decision, EventDraft, Moment } from '../care/index.ts';
-import { sayDayShort } from '../days.ts';
+import { AGAIN_MINUTES, type Decision, type EventDraft, type Moment } from '../care/index.ts';
+import { type Day, sayDayShort } from '../days.ts';
 import type { ClutchRecord, EggState, Facility } from '../facility/index.ts';
 import type { Id } from '../ids.ts';
 import { type Problem, problem } from '../problems.ts';
+import { eggsLeft } from './hatchSpan.ts';
 
 /** What can be written of a clutch in the incubator. */
 export type ClutchAct =
@@ -10,23 +11,18 @@ export type ClutchAct =
   | { readonly do: 'read'; readonly tempC: number; readonly humidityPercent: number | null }
   | { readonly do: 'candled'; readonly egg: number; readonly state: EggState['state'] }
   | { readonly do: 'pip'; readonly count: number | null }
-  | { readonly do: 'hatched'; readonly hatched: number };
+  /** So many more came out; `last`: no more will come. That none hatched says so by itself. */
+  | { readonly do: 'hatched'; readonly hatched: number; readonly last?: boolean };
 
 /** Readings outside of these are hardly an incubator’s. */
 const INCUBATOR_C = [15, 40] as const;
-
-/** The eggs that nobody has seen fail: as laid, less those candled as slug or lost. */
-export function eggsLeft(clutch: ClutchRecord): number {
-  const failed = Object.values(clutch.eggStates).filter((one) => one.state !== 'good').length;
-  return Math.max(0, clutch.eggs - failed);
-}
 
 /** What an act on a clutch writes; refused or asked about in words. */
 export function decideClutch(facility: Facility, clutch: ClutchRecord, act: ClutchAct, moment: Moment): Decision {
   const refused = dayRefusal(clutch, act, moment) ?? actRefusal(facility, clutch, act);
   if (refused !== null) return { kind: 'refused', problem: refused };
   const [draft, said] = draftOf(clutch, act, moment);
-  const doubt = actDoubt(clutch, act);
+  const doubt = actDoubt(clutch, act, moment);
   return doubt === null
     ? { kind: 'accepted', drafts: [draft], said }
     : { kind: 'asks', problem: doubt, drafts: [draft], said };
@@ -57,10 +53,7 @@ function actRefusal({ places }: Facility, clutch: ClutchRecord, act: ClutchAct):
         ? problem('hatched-too-many', { hatched: act.count, eggs: clutch.eggs })
         : null;
     case 'hatched':
-      if (!Number.isInteger(act.hatched) || act.hatched < 0) return problem('count-whole', {});
-      return act.hatched > clutch.eggs
-        ? problem('hatched-too-many', { hatched: act.hatched, eggs: clutch.eggs })
-        : null;
+      return hatchedRefusal(clutch, act.hatched);
     default:
       return act satisfies never;
   }
@@ -71,12 +64,31 @@ function tempFault(tempC: number | null): Problem | null {
   return problem('incubator-impossible', { temp: tempC, low: INCUBATOR_C[0], high: INCUBATOR_C[1] });
 }
 
-function actDoubt(clutch: ClutchRecord, act: ClutchAct): Problem | null {
-  if (act.do === 'hatched' && clutch.hatchedOn !== null)
-    return problem('hatched-twice', { hatched: clutch.hatched ?? 0, day: sayDayShort(clutch.hatchedOn) });
-  if (act.do === 'hatched' && act.hatched > eggsLeft(clutch))
-    return problem('hatched-failed-eggs', { hatched: act.hatched, left: eggsLeft(clutch) });
-  return null;
+/** What is out already counts with what comes out now. */
+function hatchedRefusal({ eggs, hatched: out }: ClutchRecord, hatched: number): Problem | null {
+  if (!Number.isInteger(hatched) || hatched < 0) return problem('count-whole', {});
+  if (hatched + (out ?? 0) <= eggs) return null;
+  return out === null || out === 0
+    ? problem('hatched-too-many', { hatched, eggs })
+    : problem('hatched-too-many-more', { hatched, out, eggs });
+}
+
+function actDoubt(clutch: ClutchRecord, act: ClutchAct, moment: Moment): Problem | null {
+  if (act.do !== 'hatched') return null;
+  const [out, left] = [clutch.hatched ?? 0, eggsLeft(clutch)];
+  if (clutch.isOver && act.hatched > 0) return problem('hatched-over', { out, eggs: clutch.eggs });
+  if (act.hatched > 0 && isSameAgain(clutch, act.hatched, moment))
+    return problem('hatched-again', { hatched: act.hatched, out, eggs: clutch.eggs });
+  return act.hatched > 0 && act.hatched + out > left
+    ? problem('hatched-failed-eggs', { hatched: act.hatched + out, left })
+    : null;
+}
+
+/** As CARE-AGAIN: the same count for the same day so soon is more likely a second touch than a second hatching. */
+function isSameAgain({ hatchings, lastMs }: ClutchRecord, hatched: number, { day, nowMs }: Moment): boolean {
+  const last = hatchings.at(-1);
+  const passedMs = nowMs - (lastMs['clutch-hatched'] ?? Number.NEGATIVE_INFINITY);
+  return last?.count === hatched && last.day === day && passedMs < AGAIN_MINUTES * 60_000;
 }
 
 function draftOf(clutch: ClutchRecord, act: ClutchAct, { day }: Moment): readonly [EventDraft, string] {
@@ -102,8 +114,19 @@ function draftOf(clutch: ClutchRecord, act: ClutchAct, { day }: Moment): readonl
     case 'pip':
       return [{ kind: 'pip-seen', subjects, payload: act.count === null ? {} : { count: act.count }, day }, 'pipped'];
     case 'hatched':
-      return [{ kind: 'clutch-hatched', subjects, payload: { hatched: act.hatched }, day }, `hatched ${act.hatched}`];
+      return hatchedDraft(clutch, act, day);
     default:
       return act satisfies never;
   }
+}
+
+function hatchedDraft(
+  { id, hatched: out }: ClutchRecord,
+  { hatched, last }: Extract<ClutchAct, { do: 'hatched' }>,
+  day: Day,
+): readonly [EventDraft, string] {
+  const payload = { hatched, ...((last === true || hatched === 0) && { last: true }) };
+  const isMore = out !== null && out > 0;
+  const said = hatched === 0 && isMore ? 'no more to come' : `hatched ${hatched}${isMore ? ' more' : ''}`;
+  return [{ kind: 'clutch-hatched', subjects: [id], payload, day }, said];
 }

@@ -53,12 +53,14 @@ export interface HatchOut {
 /** What a hatch-out needs besides its groups. */
 export interface HatchSetting {
   readonly moment: Moment;
+  /** No more will come of the clutch. */
+  readonly last?: boolean;
   /** Gives each young an id of its own. */
   mint(): Id;
 }
 
 /**
- * Hatches a clutch in one step: its count, and for each young a record with its day, parents, clutch, number, and traits
+ * Hatches a clutch, or a part of it, in one step: its count, and for each young a record with its day, parents, clutch, number, and traits
  * with their conditional chances. A look that the parents cannot have given is kept as it was seen, with a note on
  * the young and on the clutch. All drafts go in together. The young of a litter, whose birth is written already, get their
  * records only; more than were born are refused (`litter-too-many`). Refused or asked about as {@link decideClutch} does; errors of
@@ -68,14 +70,14 @@ export function hatchOut(
   facility: Facility,
   clutch: ClutchRecord,
   groups: readonly Hatchlings[],
-  { moment, mint }: HatchSetting,
+  { moment, last = false, mint }: HatchSetting,
 ): Result<HatchOut> {
   const dam = facility.animals.get(clutch.dam);
   if (dam === undefined) return refuse('unknown-id', { id: clutch.dam });
   const hatched = groups.reduce((sum, one) => sum + one.count, 0);
   const decision =
     clutch.bears === 'eggs'
-      ? decideClutch(facility, clutch, { do: 'hatched', hatched }, moment)
+      ? decideClutch(facility, clutch, { do: 'hatched', hatched, last }, moment)
       : litterDecision(facility, clutch, hatched, moment);
   if (decision.kind === 'refused') return ok({ decision, young: [] });
   const { loci } = lociFor(facility, dam.species);

@@ -1,4 +1,16 @@
 export {
+  type FollowedPair,
+  followPlan,
+  type PairState,
+  PLAN_DAYS,
+  plannedFor,
+  plannedPair,
+  seasonBegan,
+  standingPlan,
+  standingPlans,
+} from './acceptedPlan.ts';
+export { acceptPlan, type NewPlan, withdrawPlan } from './acceptPlan.ts';
+export {
   BREEDING,
   type BreedingSpecies,
   breedingOf,
@@ -7,7 +19,7 @@ export {
   type Milestone,
   type Step,
 } from './calendar.ts';
-export { type ClutchAct, decideClutch, eggsLeft } from './decideClutch.ts';
+export { type ClutchAct, decideClutch } from './decideClutch.ts';
 export { type Birth, decideFemale, type FemaleAct, LAYING_GAP_DAYS, type Laying } from './decideFemale.ts';
 export { decidePairing, type PairingAct, pairOf } from './decidePairing.ts';
 export { decideStamp, isSeasonStamp, type SeasonStamp } from './decideStamp.ts';
@@ -21,6 +33,7 @@ export {
   hatchOut,
   MOST_LOOKS,
 } from './hatch.ts';
+export { eggsLeft, eggsOpen, HATCH_SPAN, ownHatchSpans, stillLies, stillToCome } from './hatchSpan.ts';
 export { type CalendarEntry, icsText } from './ics.ts';
 export { marksOfSeason, SEASON_DAYS, SEASON_OVER_DAYS } from './marks.ts';
 export { observedOf, youngOf } from './observed.ts';
@@ -44,6 +57,7 @@ export {
 export { clutchesUntil, type ProjectKeeps } from './projectCross.ts';
 export { MOST_PROJECT_GENES, type ProjectAnimal, type WantedGene } from './projectGenes.ts';
 export type { ProjectStep } from './projectSteps.ts';
+export { sayEggs, sayFigure, sayKinship, sayPlanned } from './sayPlanned.ts';
 export {
   type FemaleSeason,
   type SeasonTask,

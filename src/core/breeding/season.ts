@@ -193,9 +193,12 @@ function dayOf(facility: Facility, { marks, clutch }: Followed, milestone: Miles
 /** The day on which the last of the living young has shed; null while one has not. */
 function firstShedOf({ animals }: Facility, clutch: ClutchRecord | null): Day | null {
   if (clutch === null || clutch.hatchedOn === null) return null;
-  const young = [...animals.values()].filter(
-    (one) => one.dam === clutch.dam && one.hatchedOn === clutch.hatchedOn && one.left === null,
-  );
+  const days = new Set(clutch.hatchings.map(({ day }) => day));
+  const isOf = (one: AnimalRecord): boolean =>
+    one.clutch === null
+      ? one.dam === clutch.dam && one.hatchedOn !== null && days.has(one.hatchedOn)
+      : one.clutch === clutch.id;
+  const young = [...animals.values()].filter((one) => isOf(one) && one.left === null);
   const sheds = young.map((one) => one.firstShedOn);
   if (young.length === 0) return clutch.hatchedOn;
   return sheds.every((day) => day !== null) ? (sheds.reduce((a, b) => ((a ?? '') > (b ?? '') ? a : b)) ?? null) : null;

@@ -17,8 +17,10 @@ export function spansOf(facility: Facility, species: string, step: Step): Spans 
   if (step.to === 'hatched') {
     for (const clutch of facility.clutches.values()) {
       const dam = facility.animals.get(clutch.dam);
-      if (dam?.species === species && clutch.bears === 'eggs')
-        add(dam.id, spanBetween(clutch.laidOn, clutch.hatchedOn));
+      // Where none hatched, the day on which that was written is no hatching.
+      const [first] = clutch.hatchings;
+      if (dam?.species === species && clutch.bears === 'eggs' && first !== undefined)
+        add(dam.id, spanBetween(clutch.laidOn, first.day));
     }
     return found;
   }

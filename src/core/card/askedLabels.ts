@@ -1,15 +1,28 @@
-import { eggsLeft } from '../breeding/index.ts';
+import { eggsLeft, stillLies } from '../breeding/index.ts';
 import type { Day } from '../days.ts';
 import { type ClutchRecord, type Facility, nameOf, walkingOrder } from '../facility/index.ts';
 import { type Id, parseId, sayId } from '../ids.ts';
 import { type Problem, problem } from '../problems.ts';
+import { lotsInFreezer } from '../stock/lots.ts';
+import { askedTreatments } from './askedTreatments.ts';
 import { clutchTag } from './clutchTag.ts';
 import type { AskedLabels, LabelLeft } from './label.ts';
 import { eggMark, layoutTest, placeLabel, stampSheet } from './labels.ts';
+import { lotLabel } from './lotLabel.ts';
 import { askedPairings } from './pairingCard.ts';
 
 /** The words by which labels are asked for, on the command line and in the app’s address. */
-export const LABEL_SHEETS = ['place', 'clutch', 'egg', 'pairing', 'stamps', 'layout-test'] as const;
+export const LABEL_SHEETS = [
+  'place',
+  'clutch',
+  'egg',
+  'pairing',
+  'treatment',
+  'tube',
+  'lot',
+  'stamps',
+  'layout-test',
+] as const;
 export type LabelSheet = (typeof LABEL_SHEETS)[number];
 
 /** One word of what was asked for: an id, for eggs with a number after a slash (`7RMB-N615/3`). */
@@ -21,19 +34,24 @@ interface Word {
 
 /**
  * The labels of `only`: ids with commas between them (stamps by name), or null for all: every place, every clutch that
- * still lies, every egg of those that nobody has seen fail. Problems of `left`: `not-an-id`, `check-failed`, `unknown-id`,
- * `id-no-place`, `clutch-unknown`, `litter-no-eggs`, `egg-beyond`, `stamp-unknown`.
+ * still lies, every egg of those that nobody has seen fail, every lot with something left. Problems of `left`: `not-an-id`, `check-failed`, `unknown-id`,
+ * `id-no-place`, `clutch-unknown`, `litter-no-eggs`, `egg-beyond`, `lot-unknown`, `stamp-unknown`, and those of treatments.
  */
 export function askedLabels(facility: Facility, sheet: LabelSheet, only: string | null, on: Day): AskedLabels {
   switch (sheet) {
     case 'place':
       return placesOf(facility, only);
     case 'clutch':
-      return ofClutches(facility, only, (clutch) => ({ labels: [clutchTag(facility, clutch, on)], left: [] }));
+      return ofClutches(facility, only, on, (clutch) => ({ labels: [clutchTag(facility, clutch, on)], left: [] }));
     case 'egg':
-      return ofClutches(facility, only, (clutch, word) => eggsOf(facility, clutch, word));
+      return ofClutches(facility, only, on, (clutch, word) => eggsOf(facility, clutch, word));
     case 'pairing':
-      return askedPairings(facility, only);
+      return askedPairings(facility, only, on);
+    case 'treatment':
+    case 'tube':
+      return askedTreatments(facility, sheet, only, on);
+    case 'lot':
+      return lotsOf(facility, only, on);
     case 'stamps':
       return stampsOf(only);
     case 'layout-test':
@@ -60,9 +78,10 @@ function placesOf(facility: Facility, only: string | null): AskedLabels {
 function ofClutches(
   facility: Facility,
   only: string | null,
+  on: Day,
   labelsOf: (clutch: ClutchRecord, word: Word | null) => AskedLabels,
 ): AskedLabels {
-  if (only === null) return together(clutchesLying(facility).map((clutch) => labelsOf(clutch, null)));
+  if (only === null) return together(clutchesLying(facility, on).map((clutch) => labelsOf(clutch, null)));
   const { words, left } = wordsOf(only);
   const each = words.map((word) => {
     const clutch = facility.clutches.get(word.id);
@@ -72,11 +91,9 @@ function ofClutches(
   return together([...each, { labels: [], left }]);
 }
 
-/** The clutches whose eggs lie and have not hatched, the oldest first. */
-function clutchesLying({ clutches }: Facility): readonly ClutchRecord[] {
-  const lying = [...clutches.values()].filter(
-    (one) => one.bears === 'eggs' && one.hatchedOn === null && eggsLeft(one) > 0,
-  );
+/** The clutches of which eggs lie and have not hatched, the oldest first. */
+function clutchesLying({ clutches }: Facility, on: Day): readonly ClutchRecord[] {
+  const lying = [...clutches.values()].filter((one) => stillLies(one, on) && eggsLeft(one) > 0);
   return lying.sort((a, b) => (a.laidOn < b.laidOn || (a.laidOn === b.laidOn && a.id < b.id) ? -1 : 1));
 }
 
@@ -92,6 +109,18 @@ function eggsOf(facility: Facility, clutch: ClutchRecord, word: Word | null): As
       return { labels: [], left: [{ id: word?.text ?? clutch.id, problem: mark.problem }] };
     }),
   );
+}
+
+/** The labels of lots; without a wish those in the freezer, the oldest of a class first. */
+function lotsOf(facility: Facility, only: string | null, on: Day): AskedLabels {
+  const { words, left } = wordsOf(only);
+  const ids = only === null ? [...lotsInFreezer(facility, on).values()].flat() : words;
+  const each = ids.map((asked): AskedLabels => {
+    const lot = facility.lots.get(asked.id);
+    if (lot !== undefined) return { labels: [lotLabel(lot)], left: [] };
+    return { labels: [], left: [{ id: sayId(asked.id), problem: problem('lot-unknown', { id: sayId(asked.id) }) }] };
+  });
+  return together([...each, { labels: [], left }]);
 }
 
 function stampsOf(only: string | null): AskedLabels {

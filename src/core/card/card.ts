@@ -7,8 +7,10 @@ import {
   lossSinceReset,
   type Meal,
   nextFeedDue,
+  peopleFor,
   plannedMeal,
   sayChange,
+  sayPeople,
   speciesOf,
 } from '../care/index.ts';
 import { type Day, sayDay, sayDayShort } from '../days.ts';
@@ -168,7 +170,9 @@ function flagsOf(facility: Facility, animal: AnimalRecord, due: Due | null, on: 
       medium: 'Quarantine',
       short: 'QUAR.',
     });
-  flags.push(...animal.flags.map((flag) => animalFlag(facility, flag)));
+  const people = peopleFlag(facility, animal);
+  if (people !== null) flags.push(people);
+  flags.push(...animal.flags.filter((flag) => flag !== 'two-people').map((flag) => animalFlag(facility, flag)));
   const loss = lossSinceReset(animal);
   if (loss.level === 'review' || loss.level === 'urgent')
     flags.push({
@@ -187,10 +191,17 @@ function holdFlag(hold: { reason: string; until: Day | null }): CardFlag {
   return { kind: 'hold', long: `Hold: ${long}`, medium: `Hold${until || `: ${hold.reason}`}`, short };
 }
 
-function animalFlag(facility: Facility, flag: AnimalRecord['flags'][number]): CardFlag {
+/** Rule CARE-PEOPLE: by its length and the site’s own figure, and never fewer than the flag on its record says. */
+function peopleFlag({ site }: Facility, animal: AnimalRecord): CardFlag | null {
+  const flagged = animal.flags.includes('two-people') ? 2 : 1;
+  const people = Math.max(flagged, peopleFor(animal, site.rules.twoPeopleFromM)?.people ?? 1);
+  if (people < 2) return null;
+  const medium = sayPeople(people);
+  return { kind: 'two-people', long: `${medium}: do not open alone`, medium, short: `${people} PEOPLE` };
+}
+
+function animalFlag(facility: Facility, flag: Exclude<AnimalRecord['flags'][number], 'two-people'>): CardFlag {
   switch (flag) {
-    case 'two-people':
-      return { kind: 'two-people', long: 'Two people: do not open alone', medium: 'Two people', short: '2 PEOPLE' };
     case 'venomous':
       return {
         kind: 'venomous',

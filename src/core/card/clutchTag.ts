@@ -86,8 +86,12 @@ function warmthForms({ incubation }: ClutchRecord): Forms {
 function hatchLines(facility: Facility, clutch: ClutchRecord, on: Day): readonly LabelLine[] {
   if (clutch.hatchedOn !== null) {
     const young = clutch.hatched === null ? '' : `: ${clutch.hatched} of ${counted(clutch.eggs, 'egg')}`;
-    const long = `hatched ${sayDayShort(clutch.hatchedOn)}${young}`;
-    return [labelLine('body', true, { long, medium: long, short: `hatched ${sayNear(clutch.hatchedOn, on)}${young}` })];
+    const last = clutch.hatchings.at(-1)?.day ?? clutch.hatchedOn;
+    const until = (say: (day: Day) => string): string => (last === clutch.hatchedOn ? '' : ` to ${say(last)}`);
+    const long = `hatched ${sayDayShort(clutch.hatchedOn)}${until(sayDayShort)}${young}`;
+    const near = (day: Day): string => sayNear(day, on);
+    const short = `hatched ${near(clutch.hatchedOn)}${until(near)}${young}`;
+    return [labelLine('body', true, { long, medium: long, short })];
   }
   const window = hatchWindow(facility, clutch);
   if (window === null) {

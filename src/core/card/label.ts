@@ -4,11 +4,30 @@ import type { Problem } from '../problems.ts';
 import type { Forms } from './content.ts';
 
 /** The printed things besides the card of an animal. */
-export const LABEL_KINDS = ['place', 'clutch', 'egg', 'pairing', 'stamp', 'layout-test'] as const;
+export const LABEL_KINDS = [
+  'place',
+  'clutch',
+  'egg',
+  'pairing',
+  'treatment',
+  'tube',
+  'lot',
+  'ware',
+  'shed',
+  'shelf',
+  'hang',
+  'sale',
+  'exhibit',
+  'stamp',
+  'layout-test',
+] as const;
 export type LabelKind = (typeof LABEL_KINDS)[number];
 
-/** What a line of a label is: what is read from afar, the id, what is read with the label in hand, a side note. */
-export type LabelSlot = 'main' | 'id' | 'body' | 'small';
+/**
+ * What a line of a label is: what is read from afar, the id, what is read with the label in hand, a side note. Papers of a
+ * treatment also have a figure that must not be misread, a flag, a caution, and lines that are signed.
+ */
+export type LabelSlot = 'main' | 'id' | 'body' | 'small' | 'figure' | 'flag' | 'caution' | 'sign';
 
 /** One line of a label, in reading order; `strong` lines print in the bold cut. */
 export interface LabelLine extends Forms {
@@ -27,6 +46,8 @@ export interface LabelContent {
   /** What a sentence calls it, such as `clutch tag 7RMB-N615`. */
   readonly called: string;
   readonly code: LabelCode;
+  /** The thirteen digits of a bar code beside it, on what the shop sells. */
+  readonly bar?: string;
   readonly lines: readonly LabelLine[];
   /** Fingerprint of all of the above; the day of printing is not part of it. */
   readonly revision: string;

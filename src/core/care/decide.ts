@@ -1,10 +1,11 @@
 import { type AnimalRecord, lastWeight } from '../animal/index.ts';
 import { type Day, sayDayShort } from '../days.ts';
 import type { EventKind, Payload } from '../events/index.ts';
-import type { Id } from '../ids.ts';
+import type { EventId, Id } from '../ids.ts';
 import { type Problem, problem } from '../problems.ts';
 import { PREY_CLASSES, preyClass } from '../stock/index.ts';
-import { WEIGHT_LIMITS_G, weightInRange } from '../units.ts';
+import { WEIGHT_LIMITS_G } from '../units.ts';
+import { lessBox, sayLessBox } from './box.ts';
 import { nextFeedDue } from './due.ts';
 import { plannedMeal } from './planned.ts';
 import { checkWeighing } from './weight.ts';
@@ -16,6 +17,10 @@ export type EventDraft = {
     readonly subjects: readonly Id[];
     readonly payload: Payload<K>;
     readonly day: Day;
+    /** Only where another draft of the same batch names this one. */
+    readonly id?: EventId;
+    /** The instant, RFC 3339 in UTC, only where the keeper said when; else it is the instant of writing, or noon of another day. */
+    readonly at?: string;
   };
 }[EventKind];
 
@@ -30,13 +35,21 @@ export type Action =
       readonly totalG?: number;
       readonly taken: boolean;
     }
-  | { readonly do: 'weighed'; readonly weightG: number }
+  /** What the scale shows, and the box that comes off it. */
+  | { readonly do: 'weighed'; readonly weightG: number; readonly boxG?: number }
   | { readonly do: 'opaque' }
   | { readonly do: 'shed'; readonly whole: boolean }
   | { readonly do: 'regurgitated'; readonly note?: string }
   | { readonly do: 'cleaned'; readonly how: 'spot' | 'full' }
   | { readonly do: 'water' }
-  | { readonly do: 'moved'; readonly to: Id; readonly toName: string; readonly livesThere: string | null }
+  | {
+      readonly do: 'moved';
+      readonly to: Id;
+      readonly toName: string;
+      readonly livesThere: string | null;
+      /** What is to be asked because of a quarantine; the move is made by whoever knows the places. */
+      readonly quarantine?: Problem;
+    }
   | { readonly do: 'vet-cleared'; readonly by: string; readonly words?: string }
   | { readonly do: 'note'; readonly words: string };
 
@@ -83,7 +96,7 @@ function draftFor(animal: AnimalRecord, action: Action, moment: Moment): Decisio
     case 'fed':
       return fed(animal, action, moment);
     case 'weighed':
-      return weighed(animal, action.weightG, moment);
+      return weighed(animal, action, moment);
     case 'opaque':
       return accept([draft('opaque-seen', animal, moment, {})], 'opaque');
     case 'shed':
@@ -165,11 +178,12 @@ function held(decision: Decision, reason: string | undefined): Decision {
   return asks(decision, problem('feed-on-hold', { reason }));
 }
 
-function weighed(animal: AnimalRecord, weightG: number, moment: Moment): Decision {
-  const possible = weightInRange(weightG);
+function weighed(animal: AnimalRecord, action: Extract<Action, { do: 'weighed' }>, moment: Moment): Decision {
+  const possible = lessBox(action.weightG, action.boxG ?? null);
   if (!possible.ok) return { kind: 'refused', problem: possible.problem };
   const doubt = checkWeighing(animal, possible.value, moment.day);
-  const said = `${lastWeight(animal) === null ? 'first weight' : 'weighed'} ${possible.value} g`;
+  const shown = action.boxG === undefined ? `${possible.value} g` : sayLessBox(action.weightG, action.boxG);
+  const said = `${lastWeight(animal) === null ? 'first weight' : 'weighed'} ${shown}`;
   if (doubt === null) return accept([draft('animal-weighed', animal, moment, { weightG: possible.value })], said);
   return {
     kind: 'asks',
@@ -185,9 +199,12 @@ function moved(animal: AnimalRecord, action: Extract<Action, { do: 'moved' }>, m
   const subjects = [animal.id, action.to];
   const move: EventDraft = { kind: 'animal-moved', subjects, payload: { to: action.to }, day: moment.day };
   const said = `moved to ${action.toName}`;
-  if (action.livesThere === null) return accept([move], said);
-  const taken = problem('place-taken', { place: action.toName, animal: action.livesThere });
-  return { kind: 'asks', problem: taken, drafts: [move], said };
+  const { livesThere, toName, quarantine } = action;
+  const taken = livesThere === null ? null : problem('place-taken', { place: toName, animal: livesThere });
+  const doubts = [quarantine ?? null, taken].filter((doubt) => doubt !== null);
+  const [first] = doubts;
+  if (first === undefined) return accept([move], said);
+  return { kind: 'asks', problem: askedTogether(first, doubts.slice(1)), drafts: [move], said };
 }
 
 function vetCleared(animal: AnimalRecord, action: Extract<Action, { do: 'vet-cleared' }>, moment: Moment): Decision {
@@ -197,6 +214,12 @@ function vetCleared(animal: AnimalRecord, action: Extract<Action, { do: 'vet-cle
     [draft('vet-cleared', animal, moment, action.words ? { by, words: action.words } : { by })],
     `cleared by ${by}`,
   );
+}
+
+/** Several doubts as one question, so that one answer is about all of them. */
+export function askedTogether(first: Problem, more: readonly Problem[]): Problem {
+  const all = [first, ...more];
+  return { ...first, message: all.map((one) => one.message).join(' '), remedy: all.map((one) => one.remedy).join(' ') };
 }
 
 type AtPlace =

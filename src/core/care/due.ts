@@ -29,7 +29,15 @@ export const FAST_DAYS = 60;
 interface Window {
   readonly from: Day;
   readonly to: Day;
-  readonly why: string;
+  /** In words; made only where somebody reads them. */
+  readonly why: () => string;
+}
+
+/** When an animal is fed next, without words; null where nobody can say. */
+export interface FeedDays {
+  readonly next: Day | null;
+  readonly last: Day | null;
+  readonly hold: Due['hold'];
 }
 
 /**
@@ -41,14 +49,32 @@ export function nextFeedDue(animal: AnimalRecord, on: Day): Result<Due> {
   if (vet !== null) return ok(vetDue(vet));
   const plan = feedPlan(animal.species, lastWeight(animal)?.weightG ?? null, animal.plan);
   if (!plan.ok) return plan;
-  const window = feedingWindow(animal, plan.value);
-  const holds = holdsOn(animal, on);
+  const { window, holds, next, last, hold } = daysOf(animal, on, plan.value);
   const fast = fastWords(animal, on);
-  const hold = holds[0];
-  if (hold !== undefined) return ok(heldDue(hold, holds, window, fast));
+  if (hold !== null) return ok({ state: 'hold', next, last, hold, holds, why: heldWords(holds, window, fast) });
   const state = on < window.from ? 'soon' : on > window.to ? 'overdue' : 'due';
-  const why = [window.why, `${sayDay(window.from)} is ${sayDistance(on, window.from)}`, ...fast];
-  return ok({ state, next: window.from, last: window.to, hold: null, holds, why });
+  const why = [window.why(), `${sayDay(window.from)} is ${sayDistance(on, window.from)}`, ...fast];
+  return ok({ state, next, last, hold, holds, why });
+}
+
+/** The days of {@link nextFeedDue} alone, by a plan that is known already: for whoever asks about thousands of animals at once. */
+export function feedDays(animal: AnimalRecord, on: Day, plan: FeedPlan): FeedDays {
+  const vet = needsVet(animal);
+  return vet === null ? daysOf(animal, on, plan) : { next: null, last: null, hold: { reason: vet, until: null } };
+}
+
+function daysOf(
+  animal: AnimalRecord,
+  on: Day,
+  plan: FeedPlan,
+): FeedDays & { readonly window: Window; readonly holds: readonly Hold[] } {
+  const window = feedingWindow(animal, plan);
+  const holds = holdsOn(animal, on);
+  const longest = holds[0];
+  if (longest === undefined) return { window, holds, next: window.from, last: window.to, hold: null };
+  const { reason, until } = longest;
+  const next = until === null ? null : laterDay(until, window.from);
+  return { window, holds, next, last: next === null ? null : laterDay(next, window.to), hold: { reason, until } };
 }
 
 function vetDue(reason: string): Due {
@@ -66,15 +92,12 @@ function vetDue(reason: string): Due {
   };
 }
 
-function heldDue(hold: Hold, holds: readonly Hold[], window: Window, fast: readonly string[]): Due {
-  const next = hold.until === null ? null : laterDay(hold.until, window.from);
-  const last = next === null ? null : laterDay(next, window.to);
-  const why = [
+function heldWords(holds: readonly Hold[], window: Window, fast: readonly string[]): readonly string[] {
+  return [
     ...holds.map((one) => `${one.reason}${one.until ? `, until ${sayDayShort(one.until)}` : ''} (${one.source})`),
-    window.why,
+    window.why(),
     ...fast,
   ];
-  return { state: 'hold', next, last, hold: { reason: hold.reason, until: hold.until }, holds, why };
 }
 
 function feedingWindow(animal: AnimalRecord, plan: FeedPlan): Window {
@@ -87,7 +110,8 @@ function feedingWindow(animal: AnimalRecord, plan: FeedPlan): Window {
   if (again.from <= base.from) return base;
   return {
     ...again,
-    why: `refused on ${sayDayShort(refused.day)}: offer again in ${AFTER_REFUSAL_DAYS.join('–')} days (C: common practice, no source)`,
+    why: () =>
+      `refused on ${sayDayShort(refused.day)}: offer again in ${AFTER_REFUSAL_DAYS.join('–')} days (C: common practice, no source)`,
   };
 }
 
@@ -99,7 +123,8 @@ function mealWindow(animal: AnimalRecord, plan: FeedPlan): Window {
     return {
       from,
       to,
-      why: `laid on ${sayDayShort(animal.laidOn)}: a small meal in ${AFTER_LAYING_DAYS.join('–')} days (D, common practice)`,
+      why: () =>
+        `laid on ${sayDayShort(animal.laidOn ?? animal.addedOn)}: a small meal in ${AFTER_LAYING_DAYS.join('–')} days (D, common practice)`,
     };
   }
   if (last === null) {
@@ -108,13 +133,13 @@ function mealWindow(animal: AnimalRecord, plan: FeedPlan): Window {
     return {
       from: since,
       to: addDays(since, high),
-      why: `no meal taken yet since ${sayDayShort(since)}; every ${low}–${high} days: ${plan.because}`,
+      why: () => `no meal taken yet since ${sayDayShort(since)}; every ${low}–${high} days: ${plan.because}`,
     };
   }
   return {
     from: addDays(last.day, low),
     to: addDays(last.day, high),
-    why: `last meal ${sayDayShort(last.day)}, every ${low}–${high} days: ${plan.because}`,
+    why: () => `last meal ${sayDayShort(last.day)}, every ${low}–${high} days: ${plan.because}`,
   };
 }
 
@@ -122,7 +147,7 @@ function shifted(window: Window, from: Day): Window {
   return {
     from,
     to: addDays(from, daysBetween(window.from, window.to)),
-    why: `${window.why}; put off to the end of the hold`,
+    why: () => `${window.why()}; put off to the end of the hold`,
   };
 }
 

@@ -34,6 +34,13 @@ const AUSTRIA = 'Austria, BGBl. II 486/2004, as reproduced on web pages';
 const GERMANY = 'Germany, expert report of 10 January 1997, as quoted on web pages';
 const ENGLAND = 'England, Animal Welfare Committee, opinion of 2023, as quoted on a web page';
 
+/** Where the figures of each rule set come from, as it stands beside them. */
+export const ENCLOSURE_SOURCES: Readonly<Record<EnclosureRule, string>> = {
+  austria: AUSTRIA,
+  germany: GERMANY,
+  england: ENGLAND,
+};
+
 const GROUND: readonly Row[] = [
   [0.2, 0.1, 0.2, 0.015],
   [0.5, 0.2, 0.3, 0.05],

@@ -5,3 +5,11 @@
 export function exact(value: number): number {
   return Number(value.toPrecision(12));
 }
+
+/** A share that lies less than this part over a limit is the limit: 9/0.95 mL is 5 % off a mark of 1 and no hair more. */
+const SLACK = 1e-9;
+
+/** Whether a figure lies over a limit by more than binary arithmetic can have added. */
+export function isOver(value: number, limit: number): boolean {
+  return value > limit * (1 + SLACK);
+}

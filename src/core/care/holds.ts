@@ -69,7 +69,10 @@ function secondRegurgitation({ regurgitations, regurgitationsCleared }: AnimalRe
 /** The latest day on which a rest ended or will end; the meal it put off is due from then, not overdue. */
 export function restEnds(animal: AnimalRecord): Day | null {
   const rests = [regurgitated(animal), arrived(animal), firstShed(animal), cooled(animal)];
-  const ends = [...rests.map((hold) => hold?.until ?? null), animal.opaqueEndedOn].filter((day) => day !== null);
+  const travelled = animal.holds.filter((hold) => hold.reason === 'transport').map((hold) => hold.until);
+  const ends = [...rests.map((hold) => hold?.until ?? null), ...travelled, animal.opaqueEndedOn].filter(
+    (day) => day !== null,
+  );
   return ends.length === 0 ? null : ends.reduce(laterDay);
 }
 
@@ -98,10 +101,13 @@ function regurgitated(animal: AnimalRecord): Hold | null {
   return { kind: 'regurgitation', reason: `rest after regurgitating on ${sayDayShort(last)}`, until, source: PRACTICE };
 }
 
+/** The keeper’s own hold after transport takes the place of the usual days. */
 function arrived(animal: AnimalRecord): Hold | null {
-  if (animal.acquiredOn === null || animal.acquiredOn === animal.hatchedOn || animal.mealsTaken > 0) return null;
-  const until = addDays(animal.acquiredOn, HOLD_DAYS.arrival);
-  return { kind: 'arrival', reason: `came here on ${sayDayShort(animal.acquiredOn)}`, until, source: PUBLISHED };
+  const { acquiredOn, holds } = animal;
+  if (acquiredOn === null || acquiredOn === animal.hatchedOn || animal.mealsTaken > 0) return null;
+  if (holds.some((hold) => hold.reason === 'transport' && hold.since >= acquiredOn)) return null;
+  const until = addDays(acquiredOn, HOLD_DAYS.arrival);
+  return { kind: 'arrival', reason: `came here on ${sayDayShort(acquiredOn)}`, until, source: PUBLISHED };
 }
 
 function firstShed(animal: AnimalRecord): Hold | null {

@@ -1,13 +1,58 @@
-export { type Action, AGAIN_MINUTES, type Decision, dayFault, decide, type EventDraft, type Moment } from './decide.ts';
-export { AFTER_LAYING_DAYS, AFTER_REFUSAL_DAYS, type Due, type DueState, FAST_DAYS, nextFeedDue } from './due.ts';
+export { lessBox, sayLessBox } from './box.ts';
+export {
+  compareEnclosure,
+  compareEnclosures,
+  type EnclosureComparison,
+  type EnclosureGroup,
+  type EnclosureState,
+  enclosureState,
+  type LongestAnimal,
+  OLD_LENGTH_DAYS,
+} from './compareEnclosure.ts';
+export {
+  type Action,
+  AGAIN_MINUTES,
+  askedTogether,
+  type Decision,
+  dayFault,
+  decide,
+  type EventDraft,
+  type Moment,
+} from './decide.ts';
+export {
+  AFTER_LAYING_DAYS,
+  AFTER_REFUSAL_DAYS,
+  type Due,
+  type DueState,
+  FAST_DAYS,
+  type FeedDays,
+  feedDays,
+  nextFeedDue,
+} from './due.ts';
 export {
   ENCLOSURE_CAUTION,
   ENCLOSURE_RULES,
+  ENCLOSURE_SOURCES,
   type Enclosure,
   type EnclosureQuestion,
   type EnclosureRule,
   enclosureFor,
 } from './enclosure.ts';
+export { decideSizes } from './enclosureDecide.ts';
+export { parseSize, SIDE_LIMITS_MM, type SizeMm, saySize } from './enclosureSize.ts';
+export {
+  ENCLOSURE_MARK,
+  ENCLOSURE_TITLES,
+  type EnclosureSide,
+  type EnclosureVerdict,
+  enclosureRuleOf,
+  enclosureVerdicts,
+  isShort,
+  sayShort,
+  saySide,
+  sayVerdict,
+  sideFigures,
+} from './enclosureVerdict.ts';
 export {
   GAP_INTERVALS,
   type GrowthPlot,
@@ -19,12 +64,24 @@ export {
   type WeightStretch,
 } from './growth.ts';
 export { HOLD_DAYS, type Hold, holdsOn, mealsSinceRegurgitation, needsVet, restEnds } from './holds.ts';
-export { LENGTH_LIMITS_M, lengthInRange } from './length.ts';
+export { LENGTH_LIMITS_M, lengthInRange, parseLength } from './length.ts';
+export {
+  checkLength,
+  decideMeasured,
+  LENGTH_DOUBT,
+  type Measuring,
+  type People,
+  peopleFor,
+  sayKindOf,
+  sayPeople,
+} from './lengths.ts';
+export { type Listing, listingOf } from './listing.ts';
 export { chooseMeal, type Meal, type MealQuestion, type PreyAtHand, SHARE_LIMITS } from './meal.ts';
 export { METABOLISM_CAUTION, type Metabolism, standardMetabolism } from './metabolism.ts';
+export { decidePaper, type Picture, pictureFault, pictureIn } from './papers.ts';
 export { PEOPLE_CAUTION, PEOPLE_RULE, type PeopleRule, peopleNeeded } from './people.ts';
 export { type FeedPlan, feedPlan } from './plan.ts';
-export { plannedMeal } from './planned.ts';
+export { plannedMeal, plannedServing } from './planned.ts';
 export { bandFor, type FeedBand, SPECIES, type Species, speciesOf, weighEveryDays } from './species.ts';
 export { STAMPS, type Stamp, stampOf } from './stamps.ts';
 export {
@@ -34,6 +91,7 @@ export {
   type ConfirmedDose,
   type Course,
   DOSE_CAUTION,
+  DOUBLED_WORDS,
   type Dose,
   type DoseAnswer,
   type DoseQuestion,
@@ -42,16 +100,23 @@ export {
   type DoseSetting,
   type Drawn,
   decideDose,
+  decideOutcome,
   decidePrescription,
   decideStop,
+  doseCloseFault,
   doseSchedule,
   doseTimeFault,
   doseVolume,
   drawUp,
   enteredDose,
+  FLUIDS_CAUTION,
+  FLUIDS_ML_PER_KG,
   FLUSH_ML,
+  type Fluids,
   fluidsPerDay,
   isTreated,
+  isTubeRoute,
+  isUnderWay,
   isYoung,
   type Mass,
   MOST_DIFFERENCE_PERCENT,
@@ -59,6 +124,7 @@ export {
   massInG,
   mgPerKgOf,
   mgPerMlOf,
+  type OutcomeWord,
   type Prescription,
   type PrescriptionDays,
   type PrescriptionState,
@@ -68,9 +134,21 @@ export {
   prescriptionState,
   roundToMark,
   STOMACH_SHARE,
+  type StopWord,
   type Strength,
   SYRINGES_ML,
+  sayAmount,
+  sayCourse,
+  sayDaily,
+  sayDifference,
+  sayEvery,
+  sayFluids,
   sayMl,
+  sayPaperDays,
+  saySyringe,
+  saySyringes,
+  sayWritten,
+  syringesFault,
   TENFOLD_FROM,
   type Treatment,
   TUBE_CAUTION,
@@ -84,9 +162,12 @@ export {
   WEIGHT_DAYS,
   type Weighed,
   type WeighedFor,
+  type WithPapers,
   type WrittenQuestion,
   wayOf,
   weightFault,
+  weightFor,
+  weightGoodUntil,
   withholdsFood,
   writtenVolume,
 } from './treatment/index.ts';

@@ -3,7 +3,7 @@ import { type Day, daysBetween } from '../days.ts';
 import { ok, type Problem, problem, type Result, refuse } from '../problems.ts';
 import { PREY_CLASSES, preyClass, sayPrey } from '../stock/index.ts';
 import { roundTo, sayGramRange, sayGrams, WEIGHT_LIMITS_G, weightInRange } from '../units.ts';
-import { feedPlan } from './plan.ts';
+import { type FeedPlan, feedPlan } from './plan.ts';
 import { speciesOf, weighEveryDays } from './species.ts';
 
 /** Prey at hand: a class and the weights of its items. */
@@ -29,13 +29,17 @@ export interface MealQuestion {
   readonly share: number;
 }
 
-/** A meal: so many items of one class, with the grams and percent that the plan allows. */
-export interface Meal {
+/** What is put before an animal: so many items of one class, with the grams and percent that the plan allows. */
+export interface Serving {
   readonly prey: string;
   readonly count: number;
   readonly eachG: readonly [number, number];
   readonly mealG: readonly [number, number];
   readonly percent: readonly [number, number];
+}
+
+/** A serving with what is to be said about it. */
+export interface Meal extends Serving {
   /** Why it is smaller than the plan; null for a meal as planned. */
   readonly smaller: string | null;
   readonly warnings: readonly string[];
@@ -61,28 +65,45 @@ export const SHARE_LIMITS = { adultPercent: 20, youngPercent: 30, confirmPercent
  * `weight-impossible`, `species-unknown`, `plan-malformed`, `prey-unknown`.
  */
 export function chooseMeal(question: MealQuestion): Result<Meal> {
+  const chosen = choose(question);
+  if (!chosen.ok) return chosen;
+  const { fits, mealG, plan } = chosen.value;
+  return ok({
+    ...servingOf(chosen.value),
+    smaller: null,
+    warnings: warningsOf(question, fits, mealG),
+    why: reasons(question, fits, mealG, plan.percent, plan.because),
+  });
+}
+
+/** The same without its words, for whoever asks about thousands of animals at once. Errors as {@link chooseMeal}. */
+export function chooseServing(question: MealQuestion): Result<Serving> {
+  const chosen = choose(question);
+  return chosen.ok ? ok(servingOf(chosen.value)) : chosen;
+}
+
+interface Chosen {
+  readonly fits: Choice;
+  readonly mealG: readonly [number, number];
+  readonly plan: FeedPlan;
+}
+
+function servingOf({ fits, mealG, plan }: Chosen): Serving {
+  return { prey: fits.prey, count: fits.items, eachG: fits.eachG, mealG, percent: plan.percent };
+}
+
+function choose(question: MealQuestion): Result<Chosen> {
   const wrong = whatIsWrongWith(question);
   if (wrong !== null) return { ok: false, problem: wrong };
   const plan = feedPlan(question.species, question.massG, question.plan);
   if (!plan.ok) return plan;
-  const mealG = plan.value.percent.map((share) => roundTo((question.massG * share * question.share) / 100, 3)) as [
-    number,
-    number,
-  ];
+  const gramsOf = (share: number): number => roundTo((question.massG * share * question.share) / 100, 3);
+  const mealG = [gramsOf(plan.value.percent[0]), gramsOf(plan.value.percent[1])] as const;
   const set = plan.value.prey === null ? null : fixedPrey(plan.value.prey, plan.value.count, question, mealG);
   if (set !== null && !set.ok) return set;
   const fits = set?.value ?? bestFit(question, mealG);
   if (fits === null) return refuse('freezer-empty', {}, 'stock');
-  return ok({
-    prey: fits.prey,
-    count: fits.items,
-    eachG: fits.eachG,
-    mealG,
-    percent: plan.value.percent,
-    smaller: null,
-    warnings: warningsOf(question, fits, mealG).map((one) => one),
-    why: reasons(question, fits, mealG, plan.value.percent, plan.value.because),
-  });
+  return ok({ fits, mealG, plan: plan.value });
 }
 
 function whatIsWrongWith({ massG, share }: MealQuestion): Problem | null {
@@ -112,26 +133,33 @@ function fixedPrey(
 
 function bestFit(question: MealQuestion, mealG: readonly [number, number]): Choice | null {
   const prey = preyToChooseFrom(question);
-  const rank = ranking(question, mealG);
   // The fewest items come first, so most meals are found among a dozen choices instead of all of them.
   for (let items = 1; items <= MOST_ITEMS; items++) {
-    const inside = servings(prey, items).filter((one) => between(items * middle(one.eachG), mealG));
-    if (inside.length > 0) return first(inside, rank);
+    const inside = servings(prey, items, mealG);
+    const [only] = inside;
+    if (only !== undefined) return inside.length === 1 ? only : first(inside, ranking(question, mealG));
   }
   // Nothing lies inside: stay below rather than above, and only for the smallest animals go above.
-  const choices = Array.from({ length: MOST_ITEMS }, (_, at) => servings(prey, at + 1)).flat();
+  const choices = Array.from({ length: MOST_ITEMS }, (_, at) => servings(prey, at + 1, ANY_G)).flat();
   const below = choices.filter((one) => one.items * middle(one.eachG) <= mealG[1]);
   return first(below.length > 0 ? below : choices, byDistance(mealG));
 }
 
+const LISTED: readonly PreyAtHand[] = PREY_CLASSES.map(({ id, eachG }) => ({ prey: id, eachG, count: null }));
+
 function preyToChooseFrom(question: MealQuestion): readonly PreyAtHand[] {
-  const listed = PREY_CLASSES.map((one) => ({ prey: one.id, eachG: one.eachG, count: null }));
-  return question.stock?.filter((one) => hasWeight(one) && (one.count === null || one.count > 0)) ?? listed;
+  return question.stock?.filter((one) => hasWeight(one) && (one.count === null || one.count > 0)) ?? LISTED;
 }
 
-function servings(all: readonly PreyAtHand[], items: number): readonly Choice[] {
-  const enough = all.filter((one) => one.count === null || one.count >= items);
-  return enough.map(({ prey, eachG, count }) => ({ prey, eachG, count, items }));
+const ANY_G = [0, Number.POSITIVE_INFINITY] as const;
+
+/** Those of which there are so many items, and so many of which lie in these grams. */
+function servings(all: readonly PreyAtHand[], items: number, grams: readonly [number, number]): readonly Choice[] {
+  const enough: Choice[] = [];
+  for (const { prey, eachG, count } of all)
+    if (between(items * middle(eachG), grams) && (count === null || count >= items))
+      enough.push({ prey, eachG, count, items });
+  return enough;
 }
 
 function first(all: readonly Choice[], rank: (a: Choice, b: Choice) => number): Choice | null {

@@ -1,6 +1,6 @@
 import type { OwnPlan } from '../animal/index.ts';
 import { ok, type Result, refuse } from '../problems.ts';
-import { bandFor, speciesOf } from './species.ts';
+import { bandFor, type FeedBand, type Species, speciesOf } from './species.ts';
 
 /** What an animal of this mass is fed: percent of body mass a meal and days between meals, with where they come from. */
 export interface FeedPlan {
@@ -23,11 +23,12 @@ export function feedPlan(speciesName: string, massG: number | null, own: OwnPlan
   const everyDays = own?.everyDays ?? prior?.everyDays;
   if (percent === undefined || everyDays === undefined)
     return refuse('species-unknown', { species: speciesName }, 'species');
-  const mine = [own?.percent && 'percent', own?.everyDays && 'days'].filter(Boolean).join(' and ');
-  const because = [mine && `keeper’s own ${mine}`, (!own?.percent || !own.everyDays) && prior?.because]
+  if (own === null) return ok({ percent, everyDays, prey: null, count: null, because: prior?.because ?? '' });
+  const mine = [own.percent && 'percent', own.everyDays && 'days'].filter(Boolean).join(' and ');
+  const because = [mine && `keeper’s own ${mine}`, (!own.percent || !own.everyDays) && prior?.because]
     .filter(Boolean)
     .join('; ');
-  return ok({ percent, everyDays, prey: own?.prey ?? null, count: own?.count ?? null, because });
+  return ok({ percent, everyDays, prey: own.prey ?? null, count: own.count ?? null, because });
 }
 
 function priorPlan(
@@ -49,12 +50,19 @@ function priorPlan(
   }
   const band = bandFor(species, massG);
   if (band === undefined) return undefined;
+  return { percent: band.percent, everyDays: band.everyDays, because: bandWords(species, band) };
+}
+
+/** The words of a band are asked for with every animal of it, so they are made once. */
+const BAND_WORDS = new WeakMap<FeedBand, string>();
+
+function bandWords({ name }: Species, band: FeedBand): string {
+  const known = BAND_WORDS.get(band);
+  if (known !== undefined) return known;
   const size = band.belowG === null ? 'largest band' : `under ${band.belowG} g`;
-  return {
-    percent: band.percent,
-    everyDays: band.everyDays,
-    because: `${species.name}, ${size} (${band.mark}: ${band.source})`,
-  };
+  const words = `${name}, ${size} (${band.mark}: ${band.source})`;
+  BAND_WORDS.set(band, words);
+  return words;
 }
 
 function whatIsWrong(own: OwnPlan): string | null {

@@ -1,9 +1,17 @@
-import { type AnimalRecord, lastWeight, type OwnPlan } from '../animal/index.ts';
+import { type AnimalRecord, lastWeight, type OwnPlan, type Weighing } from '../animal/index.ts';
 import type { Day } from '../days.ts';
 import { ok, type Result, refuse } from '../problems.ts';
 import { preyClass } from '../stock/index.ts';
 import { mealsSinceRegurgitation } from './holds.ts';
-import { chooseMeal, FEED_CAUTION, type Meal, type PreyAtHand } from './meal.ts';
+import {
+  chooseMeal,
+  chooseServing,
+  FEED_CAUTION,
+  type Meal,
+  type MealQuestion,
+  type PreyAtHand,
+  type Serving,
+} from './meal.ts';
 import { feedPlan } from './plan.ts';
 
 /** Rule CARE-GRAVID: small meals or none while gravid (S, C); rule CARE-REGURGITATION: at most half a meal first. */
@@ -16,25 +24,49 @@ export function plannedMeal(animal: AnimalRecord, on: Day, stock: readonly PreyA
   const weight = lastWeight(animal);
   const small = shareOf(animal);
   if (weight === null) return withoutWeight(animal, small);
-  const taken = animal.offers.filter((offer) => offer.taken).map((offer) => offer.prey);
+  const meal = planned({ animal, weight, small, on, stock }, chooseMeal);
+  if (!meal.ok || small.because === null) return meal;
+  return ok({ ...meal.value, smaller: small.because, why: [small.because, ...meal.value.why] });
+}
+
+/** The same without its words, for whoever asks about thousands of animals at once. Errors as {@link plannedMeal}. */
+export function plannedServing(animal: AnimalRecord, on: Day): Result<Serving> {
+  const weight = lastWeight(animal);
+  const small = shareOf(animal);
+  if (weight === null) return withoutWeight(animal, small);
+  return planned({ animal, weight, small, on, stock: null }, chooseServing);
+}
+
+interface Asked {
+  readonly animal: AnimalRecord;
+  readonly weight: Weighing;
+  readonly small: Share;
+  readonly on: Day;
+  readonly stock: readonly PreyAtHand[] | null;
+}
+
+function planned<S extends Serving>(
+  { animal, weight, small, on, stock }: Asked,
+  choose: (question: MealQuestion) => Result<S>,
+): Result<S> {
+  const taken = animal.offers.findLast((offer) => offer.taken);
   const question = {
     species: animal.species,
     massG: weight.weightG,
     massDay: weight.day,
     on,
     plan: small.lowerHalf ? lowerHalf(animal, weight.weightG) : animal.plan,
-    lastPrey: taken.reverse(),
+    lastPrey: taken === undefined ? [] : [taken.prey],
     stock,
     share: small.share,
   };
-  const meal = chooseMeal(question);
-  if (!meal.ok || small.because === null) return meal;
-  const fits = isTooLarge(meal.value) ? chooseMeal({ ...question, plan: withoutPrey(question.plan) }) : meal;
-  return fits.ok ? ok({ ...fits.value, smaller: small.because, why: [small.because, ...fits.value.why] }) : fits;
+  const meal = choose(question);
+  if (!meal.ok || small.because === null || !isTooLarge(meal.value)) return meal;
+  return choose({ ...question, plan: withoutPrey(question.plan) });
 }
 
 /** A plan that names its prey may have no smaller meal than one item; a smaller prey is then looked for. */
-function isTooLarge({ count, eachG, mealG }: Meal): boolean {
+function isTooLarge({ count, eachG, mealG }: Serving): boolean {
   return (count * (eachG[0] + eachG[1])) / 2 > mealG[1];
 }
 

@@ -1,4 +1,6 @@
 export { canonicalJson, fingerprint } from './canonical.ts';
+export { LENGTHS_OF, PAPER_LETTERS, POOL_WORK, ROUND_TASKS } from './careSchemas.ts';
+export { standing as standingEvents } from './effective.ts';
 export {
   type Clock,
   clash,
@@ -23,7 +25,9 @@ export {
   OFFER_OUTCOMES,
   type Payload,
   PLACE_KINDS,
+  type RoundTask,
   SEXES,
   SITE_ROLES,
 } from './payloads.ts';
+export { MOST_PAIRS_OF_PART } from './planSchema.ts';
 export { upgrade } from './upgrade.ts';

@@ -2,8 +2,36 @@ import * as z from 'zod/mini';
 import { isDay } from '../days.ts';
 import { isEventId, isId } from '../ids.ts';
 import { WEIGHT_LIMITS_G } from '../units.ts';
+import {
+  healthLookedSchema,
+  intervalSetSchema,
+  lengthSchema,
+  microchipSchema,
+  originSchema,
+  paperSchema,
+  placeSetSchema,
+  poolServedSchema,
+  type ROUND_TASKS,
+  roundEndedSchema,
+  roundStartedSchema,
+  taskSkippedSchema,
+} from './careSchemas.ts';
 import { locusSchema } from './locusSchema.ts';
-import { doseSchema, prescriptionSchema, prescriptionStoppedSchema } from './treatmentSchemas.ts';
+import { calibratedSchema, ownPrinterSchema, ownStockSchema, runLaidSchema, runPrintedSchema } from './paperSchemas.ts';
+import { planAcceptedSchema } from './planSchema.ts';
+import {
+  countedSchema,
+  goneSchema,
+  offeredSchema,
+  pricedSchema,
+  retiredSchema,
+  shedItemSchema,
+  soldSchema,
+  stockedSchema,
+  tagPrintedSchema,
+  wareSchema,
+} from './shopSchemas.ts';
+import { doseSchema, outcomeSchema, prescriptionSchema, prescriptionStoppedSchema } from './treatmentSchemas.ts';
 
 /** Schemas of every event payload, version 1. Foreign data passes here once, at the edge. */
 const text = (most: number) => z.string().check(z.minLength(1), z.maxLength(most));
@@ -44,6 +72,12 @@ export const PAYLOADS = {
     secondAtDoses: maybe(z.boolean()),
     countryProfile: maybe(text(20)),
     twoPeopleFromM: maybe(z.number().check(z.gt(0), z.lte(12))),
+    syringesMl: maybe(z.array(z.number().check(z.gt(0), z.lte(200))).check(z.maxLength(12))),
+    enclosureRule: maybe(text(20)),
+    orderWeeks: maybe(z.int().check(z.gte(1), z.lte(26))),
+    leadDays: maybe(z.int().check(z.gte(0), z.lte(90))),
+    freezerItems: maybe(z.int().check(z.gte(0), z.lte(1_000_000))),
+    reservePercent: maybe(z.number().check(z.gte(0), z.lte(100))),
   }),
   'keeper-added': z.object({ name, role: z.enum(SITE_ROLES) }),
   'place-added': z.object({
@@ -53,6 +87,8 @@ export const PAYLOADS = {
     walk: z.int(),
     lengthMm: maybe(someCount),
   }),
+  'place-set': placeSetSchema,
+  'interval-set': intervalSetSchema,
   'locus-set': locusSchema,
   // who the animal is
   'animal-added': z.object({
@@ -73,7 +109,16 @@ export const PAYLOADS = {
   'parents-set': z.object({ sire: maybe(id), dam: maybe(id) }),
   'animal-flagged': z.object({ flags: z.array(z.enum(ANIMAL_FLAGS)) }),
   'animal-moved': z.object({ to: id }),
-  'animal-left': z.object({ how: z.enum(LEAVINGS), note: maybe(words) }),
+  'origin-set': originSchema,
+  'microchip-set': microchipSchema,
+  'animal-measured': lengthSchema,
+  'animal-left': z.object({
+    how: z.enum(LEAVINGS),
+    to: maybe(text(200)),
+    cause: maybe(text(200)),
+    note: maybe(words),
+  }),
+  'paper-kept': paperSchema,
   // feeding
   'feed-plan-set': z.object({
     prey: maybe(name),
@@ -101,16 +146,23 @@ export const PAYLOADS = {
   'prescription-written': prescriptionSchema,
   'prescription-stopped': prescriptionStoppedSchema,
   'dose-given': doseSchema,
+  'outcome-noted': outcomeSchema,
   // looking after
   'animal-weighed': z.object({ weightG, confirmed: maybe(z.boolean()) }),
   'opaque-seen': z.object({}),
   'shed-seen': z.object({ whole: maybe(z.boolean()) }),
   'place-cleaned': z.object({ how: z.enum(['spot', 'full']) }),
   'water-changed': z.object({}),
+  'pool-served': poolServedSchema,
+  'health-looked': healthLookedSchema,
+  'task-skipped': taskSkippedSchema,
+  'round-started': roundStartedSchema,
+  'round-ended': roundEndedSchema,
   'cooling-started': z.object({}),
   'cooling-ended': z.object({}),
   'note-made': z.object({ words }),
   // the season
+  'plan-accepted': planAcceptedSchema,
   'pairing-started': z.object({}),
   'pairing-ended': z.object({}),
   'lock-seen': z.object({}),
@@ -138,7 +190,7 @@ export const PAYLOADS = {
   'incubation-read': z.object({ tempC, humidityPercent: maybe(z.number().check(z.gte(0), z.lte(100))) }),
   'egg-candled': z.object({ egg: someCount, state: z.enum(CHECKED_STAGES) }),
   'pip-seen': z.object({ count: maybe(someCount) }),
-  'clutch-hatched': z.object({ hatched: count }),
+  'clutch-hatched': z.object({ hatched: count, last: maybe(z.boolean()) }),
   // the freezer
   'lot-received': z.object({
     prey: name,
@@ -148,11 +200,33 @@ export const PAYLOADS = {
     source: maybe(name),
     topical: maybe(text(200)),
   }),
-  'lot-used': z.object({ count: someCount }),
-  'lot-wasted': z.object({ count: someCount, why: maybe(text(200)) }),
+  'lot-used': z.object({ count: someCount, forDay: maybe(day) }),
+  'lot-wasted': z.object({
+    count: someCount,
+    why: maybe(text(200)),
+    thawed: maybe(z.boolean()),
+    forDay: maybe(day),
+  }),
   'stock-counted': z.object({ count }),
+  // the shop
+  'ware-set': wareSchema,
+  'shed-item-made': shedItemSchema,
+  'item-priced': pricedSchema,
+  'item-stocked': stockedSchema,
+  'item-counted': countedSchema,
+  'item-sold': soldSchema,
+  'item-wasted': goneSchema,
+  'item-retired': retiredSchema,
+  'animal-offered': offeredSchema,
+  'offer-ended': retiredSchema,
   // paper
   'card-printed': z.object({ revision: text(40), stock: text(40) }),
+  'tag-printed': tagPrintedSchema,
+  'own-stock-set': ownStockSchema,
+  'own-printer-set': ownPrinterSchema,
+  'printer-calibrated': calibratedSchema,
+  'run-laid': runLaidSchema,
+  'run-printed': runPrintedSchema,
   // correcting
   'slip-made': z.object({
     corrects: eventId,
@@ -163,6 +237,8 @@ export const PAYLOADS = {
 
 /** The name of an event: past tense, kebab-case. */
 export type EventKind = keyof typeof PAYLOADS;
+/** What a round is for. */
+export type RoundTask = (typeof ROUND_TASKS)[number];
 /** The payload of one kind. */
 export type Payload<K extends EventKind> = z.infer<(typeof PAYLOADS)[K]>;
 

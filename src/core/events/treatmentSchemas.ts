@@ -10,7 +10,7 @@ const maybe = z.optional;
 const strength = z.object({ mgPerMl: maybe(above0), percentWv: maybe(above0) });
 const amount = z.discriminatedUnion('by', [
   z.object({ by: z.literal('mass'), dose: z.object({ mgPerKg: above0 }), strength }),
-  z.object({ by: z.literal('volume'), ml: above0 }),
+  z.object({ by: z.literal('volume'), ml: above0, strength: maybe(strength) }),
 ]);
 
 /** A prescription as the vet wrote it; the form only, since the rules of its arithmetic are judged where it is used. */
@@ -46,3 +46,6 @@ export const doseSchema = z.object({
   lot: maybe(text(60)),
   note: maybe(text(400)),
 });
+
+/** How a treatment went, in words; a later one stands beside it and never in its place. */
+export const outcomeSchema = z.object({ prescription: eventId, words: text(400), by: maybe(text(80)) });

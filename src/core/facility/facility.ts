@@ -3,19 +3,18 @@ import { entries, standing } from '../events/effective.ts';
 import type { LogEvent, SiteEvent } from '../events/index.ts';
 import type { Id } from '../ids.ts';
 import { gramsOfPrey } from '../stock/index.ts';
+import { type ItemRecord, itemRecord } from './items.ts';
+import { type LotRecord, lotRecord } from './lots.ts';
 import {
   type ClutchRecord,
   clutchRecord,
   type KeeperRecord,
   keeperRecord,
-  type LotRecord,
-  lotRecord,
-  type PlaceRecord,
-  placeRecord,
   type SiteRecord,
   siteRecord,
   UNNAMED_SITE,
 } from './others.ts';
+import { type PlaceRecord, placeRecord } from './places.ts';
 
 /** What is known now: the fold of the log. Records are plain JSON and do not depend on today. */
 export interface Facility {
@@ -24,6 +23,7 @@ export interface Facility {
   readonly places: ReadonlyMap<Id, PlaceRecord>;
   readonly lots: ReadonlyMap<Id, LotRecord>;
   readonly clutches: ReadonlyMap<Id, ClutchRecord>;
+  readonly items: ReadonlyMap<Id, ItemRecord>;
   readonly keepers: ReadonlyMap<Id, KeeperRecord>;
   /** Subjects that events speak of but none has added, with how many events wait for them. */
   readonly strangers: ReadonlyMap<Id, number>;
@@ -35,6 +35,7 @@ interface Draft {
   readonly places: Map<Id, PlaceRecord>;
   readonly lots: Map<Id, LotRecord>;
   readonly clutches: Map<Id, ClutchRecord>;
+  readonly items: Map<Id, ItemRecord>;
   readonly keepers: Map<Id, KeeperRecord>;
   readonly strangers: Map<Id, number>;
 }
@@ -80,7 +81,7 @@ export function historiesOf(events: Iterable<LogEvent>): Map<Id | typeof SITE, L
 
 /** Plain JSON of a facility, for a snapshot. */
 export function toSnapshot(facility: Facility): string {
-  const { site, animals, places, lots, clutches, keepers, strangers } = facility;
+  const { site, animals, places, lots, clutches, items, keepers, strangers } = facility;
   const snapshot: Snapshot = {
     version: SNAPSHOT_VERSION,
     site,
@@ -88,6 +89,7 @@ export function toSnapshot(facility: Facility): string {
     places: [...places.values()],
     lots: [...lots.values()],
     clutches: [...clutches.values()],
+    items: [...items.values()],
     keepers: [...keepers.values()],
     strangers: [...strangers],
   };
@@ -95,7 +97,7 @@ export function toSnapshot(facility: Facility): string {
 }
 
 /** Raised whenever the shape of a record changes; an older snapshot is then left and the log folded again. */
-export const SNAPSHOT_VERSION = 5;
+export const SNAPSHOT_VERSION = 7;
 
 interface Snapshot {
   readonly version: number;
@@ -104,6 +106,7 @@ interface Snapshot {
   readonly places: readonly PlaceRecord[];
   readonly lots: readonly LotRecord[];
   readonly clutches: readonly ClutchRecord[];
+  readonly items: readonly ItemRecord[];
   readonly keepers: readonly KeeperRecord[];
   readonly strangers: readonly [Id, number][];
 }
@@ -119,6 +122,7 @@ export function fromSnapshot(json: string): Facility | null {
       places: byId(data.places),
       lots: byId(data.lots),
       clutches: byId(data.clutches),
+      items: byId(data.items),
       keepers: byId(data.keepers),
       strangers: new Map(data.strangers),
     };
@@ -179,6 +183,8 @@ function putFound(draft: Draft, id: Id, events: readonly SiteEvent[]): boolean {
       return put(draft.lots, id, lotRecord(id, events));
     case 'clutch':
       return put(draft.clutches, id, clutchRecord(id, events));
+    case 'item':
+      return put(draft.items, id, itemRecord(id, events));
     case 'keeper':
       return put(draft.keepers, id, keeperRecord(id, events));
     case null:
@@ -186,13 +192,16 @@ function putFound(draft: Draft, id: Id, events: readonly SiteEvent[]): boolean {
   }
 }
 
+type Founded = 'animal' | 'place' | 'lot' | 'clutch' | 'item' | 'keeper';
+
 /** An id is one thing only: if damage makes two of it, the animal comes first, since it must not vanish. */
-function foundingKind(id: Id, events: readonly SiteEvent[]): 'animal' | 'place' | 'lot' | 'clutch' | 'keeper' | null {
+function foundingKind(id: Id, events: readonly SiteEvent[]): Founded | null {
   const founds = (kind: SiteEvent['kind']): boolean =>
     events.some((event) => event.kind === kind && event.subjects[0] === id);
   if (founds('animal-added')) return 'animal';
   if (founds('place-added')) return 'place';
   if (founds('lot-received')) return 'lot';
+  if (founds('ware-set') || founds('shed-item-made')) return 'item';
   if (founds('keeper-added')) return 'keeper';
   const laid = (event: SiteEvent): boolean =>
     (event.kind === 'clutch-laid' || event.kind === 'young-born') && event.payload.clutch === id;
@@ -206,7 +215,15 @@ function put<T>(map: Map<Id, T>, id: Id, record: T | null): boolean {
 }
 
 function forget(draft: Draft, id: Id): void {
-  for (const map of [draft.animals, draft.places, draft.lots, draft.clutches, draft.keepers, draft.strangers])
+  for (const map of [
+    draft.animals,
+    draft.places,
+    draft.lots,
+    draft.clutches,
+    draft.items,
+    draft.keepers,
+    draft.strangers,
+  ])
     map.delete(id);
 }
 
@@ -217,6 +234,7 @@ function emptyDraft(): Draft {
     places: new Map(),
     lots: new Map(),
     clutches: new Map(),
+    items: new Map(),
     keepers: new Map(),
     strangers: new Map(),
   };

@@ -9,16 +9,21 @@ export {
   SNAPSHOT_VERSION,
   toSnapshot,
 } from './facility.ts';
+export type { Hatched, Hatching } from './hatchings.ts';
+export type { ItemRecord } from './items.ts';
+export { keptPlace, keptRules } from './kept.ts';
+export { KEPT_SESSIONS, type LotRecord, type LotSession } from './lots.ts';
 export {
   type ClutchRecord,
   type EggState,
   type Incubation,
   type IncubationReading,
   type KeeperRecord,
-  type LotRecord,
-  type PlaceRecord,
   type SiteRecord,
   type SiteRules,
   UNNAMED_SITE,
 } from './others.ts';
-export { animalsInWalkingOrder, nameOf, occupants, sayPlace, walkingOrder } from './walk.ts';
+export { KEPT_RUNS, NO_PAPER, type PaperRecord, type RunRecord } from './paper.ts';
+export { type Deed, KEPT_DEEDS, type PlaceRecord, type RoundRecord, taskOf } from './places.ts';
+export { type PlannedPair, type PlanTerms, SAME_SEASON_DAYS, type SeasonPlan } from './plans.ts';
+export { animalsInWalkingOrder, isQuarantinePlace, nameOf, occupants, sayPlace, walkingOrder } from './walk.ts';

@@ -2,38 +2,10 @@ import type { Day } from '../days.ts';
 import { type EventOf, laterWriter, type Payload, type SiteEvent } from '../events/index.ts';
 import { type LocusRow, PLAIN_ROW } from '../genetics/index.ts';
 import type { Id } from '../ids.ts';
-
-/** A place: its own label, its place in the walk, what was done there last. */
-export interface PlaceRecord {
-  readonly id: Id;
-  readonly placeKind: Payload<'place-added'>['placeKind'];
-  readonly name: string;
-  readonly parent: Id | null;
-  /** Where it stands in the walk among its neighbours. */
-  readonly walk: number;
-  readonly cleanedOn: Day | null;
-  readonly cleanedFullyOn: Day | null;
-  readonly waterOn: Day | null;
-  readonly lastMs: Readonly<Record<string, number>>;
-}
-
-/** A lot in the freezer. */
-export interface LotRecord {
-  readonly id: Id;
-  readonly prey: string;
-  readonly eachG: readonly [number, number];
-  readonly received: number;
-  readonly receivedOn: Day;
-  readonly useBy: Day | null;
-  readonly source: string | null;
-  /** What the prey was treated with on the outside, as somebody wrote it; null if nobody did. */
-  readonly topical: string | null;
-  /** The last count, or what came if nobody counted, less what was thawed or thrown away since. */
-  readonly left: number;
-  readonly used: number;
-  readonly wasted: number;
-  readonly countedOn: Day | null;
-}
+import { type Hatched, hatchedOf } from './hatchings.ts';
+import { latest } from './latest.ts';
+import { NO_PAPER, type PaperRecord, paperRecord } from './paper.ts';
+import { type SeasonPlan, seasonPlans } from './plans.ts';
 
 /** What an egg was when somebody last looked. */
 export interface EggState {
@@ -59,7 +31,7 @@ export interface IncubationReading {
 const KEPT_READINGS = 90;
 
 /** A clutch or a litter: who laid or bore it and what became of it. */
-export interface ClutchRecord {
+export interface ClutchRecord extends Hatched {
   readonly bears: 'eggs' | 'live young';
   readonly id: Id;
   readonly dam: Id;
@@ -74,8 +46,6 @@ export interface ClutchRecord {
   /** By egg number from 1, as last candled. */
   readonly eggStates: Readonly<Record<string, EggState>>;
   readonly pippedOn: Day | null;
-  readonly hatchedOn: Day | null;
-  readonly hatched: number | null;
   readonly lastMs: Readonly<Record<string, number>>;
 }
 
@@ -96,6 +66,9 @@ export interface SiteRecord {
   /** The site's own rows of the tables of loci, by species and locus; they amend ours or come after them. */
   readonly loci: readonly LocusRow[];
   readonly rules: SiteRules;
+  readonly paper: PaperRecord;
+  /** The season plans that were accepted and stand, by species and first day. */
+  readonly plans: readonly SeasonPlan[];
 }
 
 /** What the site asks for beyond the defaults. */
@@ -106,9 +79,31 @@ export interface SiteRules {
   readonly countryProfile: string | null;
   /** Snakes from this length on are opened by two people. */
   readonly twoPeopleFromM: number | null;
+  /** The syringes at hand, in mL; null: nobody said, and the usual sizes are taken. */
+  readonly syringesMl: readonly number[] | null;
+  /** Which published rule of enclosures is shown first; null: none was chosen. */
+  readonly enclosureRule: string | null;
+  /** For how many weeks prey is ordered; null: nobody said. */
+  readonly orderWeeks: number | null;
+  /** An order of prey comes after so many days; null: nobody said. */
+  readonly leadDays: number | null;
+  /** So many items of prey fit into the freezer; null: nobody counted. */
+  readonly freezerItems: number | null;
+  /** So much more than the 90 % figure is ordered, in percent; null: the spare of the thaw list. */
+  readonly reservePercent: number | null;
 }
 
-const PLAIN_RULES: SiteRules = { secondAtDoses: false, countryProfile: null, twoPeopleFromM: null };
+const PLAIN_RULES: SiteRules = {
+  secondAtDoses: false,
+  countryProfile: null,
+  twoPeopleFromM: null,
+  syringesMl: null,
+  enclosureRule: null,
+  orderWeeks: null,
+  leadDays: null,
+  freezerItems: null,
+  reservePercent: null,
+};
 
 /** A site before anybody named it. */
 export const UNNAMED_SITE: SiteRecord = {
@@ -119,6 +114,8 @@ export const UNNAMED_SITE: SiteRecord = {
   safetyLine: null,
   loci: [],
   rules: PLAIN_RULES,
+  paper: NO_PAPER,
+  plans: [],
 };
 
 /** The site's facts by their last writer. */
@@ -126,10 +123,12 @@ export function siteRecord(events: readonly SiteEvent[]): SiteRecord {
   const loci = siteLoci(events);
   const rules = siteRules(events);
   const said = latest(events, 'site-named')?.payload;
-  if (said === undefined) return { ...UNNAMED_SITE, loci, rules };
+  const paper = paperRecord(events);
+  const plans = seasonPlans(events);
+  if (said === undefined) return { ...UNNAMED_SITE, loci, rules, paper, plans };
   const { name, timeZone, host, currency, safetyLine } = said;
   const facts = { host: host ?? null, currency: currency ?? null, safetyLine: safetyLine ?? null };
-  return { name, timeZone, ...facts, loci, rules };
+  return { name, timeZone, ...facts, loci, rules, paper, plans };
 }
 
 function siteRules(events: readonly SiteEvent[]): SiteRules {
@@ -138,6 +137,12 @@ function siteRules(events: readonly SiteEvent[]): SiteRules {
     secondAtDoses: said?.secondAtDoses ?? false,
     countryProfile: said?.countryProfile ?? null,
     twoPeopleFromM: said?.twoPeopleFromM ?? null,
+    syringesMl: said?.syringesMl ?? null,
+    enclosureRule: said?.enclosureRule ?? null,
+    orderWeeks: said?.orderWeeks ?? null,
+    leadDays: said?.leadDays ?? null,
+    freezerItems: said?.freezerItems ?? null,
+    reservePercent: said?.reservePercent ?? null,
   };
 }
 
@@ -180,46 +185,6 @@ function locusRow(said: Payload<'locus-set'>): LocusRow {
   };
 }
 
-/** The place that these events are about; null if none added it. */
-export function placeRecord(id: Id, events: readonly SiteEvent[]): PlaceRecord | null {
-  const said = latest(events, 'place-added')?.payload;
-  if (said === undefined) return null;
-  const lastMs: Record<string, number> = {};
-  let [cleanedOn, cleanedFullyOn, waterOn]: (Day | null)[] = [null, null, null];
-  for (const event of events) {
-    lastMs[event.kind] = Math.max(lastMs[event.kind] ?? 0, event.clock[0]);
-    if (event.kind === 'place-cleaned') cleanedOn = event.day;
-    if (event.kind === 'place-cleaned' && event.payload.how === 'full') cleanedFullyOn = event.day;
-    if (event.kind === 'water-changed') waterOn = event.day;
-  }
-  const parent = (said.parent as Id | undefined) ?? null;
-  const done = { cleanedOn: cleanedOn ?? null, cleanedFullyOn: cleanedFullyOn ?? null, waterOn: waterOn ?? null };
-  return { id, placeKind: said.placeKind, name: said.name, parent, walk: said.walk, ...done, lastMs };
-}
-
-/** The lot that these events are about; null if none received it. */
-export function lotRecord(id: Id, events: readonly SiteEvent[]): LotRecord | null {
-  const got = latest(events, 'lot-received');
-  if (got === undefined) return null;
-  const { prey, eachG, count, useBy, source, topical } = got.payload;
-  const came = { prey, eachG, received: count, receivedOn: got.day, useBy: (useBy as Day | undefined) ?? null };
-  return { id, ...came, source: source ?? null, topical: topical ?? null, ...whatIsLeft(id, count, events) };
-}
-
-/** A count begins anew: what was thawed before it is in it already. */
-function whatIsLeft(id: Id, received: number, events: readonly SiteEvent[]) {
-  let [left, used, wasted] = [received, 0, 0];
-  let countedOn: Day | null = null;
-  for (const event of events) {
-    if (event.subjects[0] !== id) continue;
-    if (event.kind === 'stock-counted') [left, countedOn] = [event.payload.count, event.day];
-    if (event.kind === 'lot-used') used += event.payload.count;
-    if (event.kind === 'lot-wasted') wasted += event.payload.count;
-    if (event.kind === 'lot-used' || event.kind === 'lot-wasted') left = Math.max(0, left - event.payload.count);
-  }
-  return { left, used, wasted, countedOn };
-}
-
 /** The clutch that these events are about; null if none laid or bore it. */
 export function clutchRecord(id: Id, events: readonly SiteEvent[]): ClutchRecord | null {
   const founding = events
@@ -243,7 +208,8 @@ const UNHATCHED = { clutchG: null, incubation: null, readings: [], eggStates: {}
 
 function bornRecord({ payload, day }: EventOf<'young-born'>) {
   const eggs = payload.young + (payload.stillborn ?? 0);
-  return { bears: 'live young', eggs, hatchedOn: day, hatched: payload.young } as const;
+  const hatchings = payload.young === 0 ? [] : [{ day, count: payload.young }];
+  return { bears: 'live young', eggs, hatchedOn: day, hatched: payload.young, hatchings, isOver: true } as const;
 }
 
 /** What happened to eggs since they were laid. */
@@ -261,9 +227,7 @@ function hatchRecord(events: readonly SiteEvent[]) {
     if (event.kind === 'egg-candled') eggStates[event.payload.egg] = { state: event.payload.state, day: event.day };
     if (event.kind === 'pip-seen') pippedOn ??= event.day;
   }
-  const hatch = latest(events, 'clutch-hatched');
-  const hatched = { hatchedOn: hatch?.day ?? null, hatched: hatch?.payload.hatched ?? null };
-  return { incubation, readings: readings.slice(-KEPT_READINGS), eggStates, pippedOn, ...hatched };
+  return { incubation, readings: readings.slice(-KEPT_READINGS), eggStates, pippedOn, ...hatchedOf(events) };
 }
 
 function incubated({ payload, day }: EventOf<'clutch-incubated'>, before: Incubation | null): Incubation {
@@ -275,15 +239,4 @@ function incubated({ payload, day }: EventOf<'clutch-incubated'>, before: Incuba
 export function keeperRecord(id: Id, events: readonly SiteEvent[]): KeeperRecord | null {
   const said = latest(events, 'keeper-added')?.payload;
   return said === undefined ? null : { id, name: said.name, role: said.role };
-}
-
-function latest<K extends SiteEvent['kind']>(
-  events: readonly SiteEvent[],
-  kind: K,
-): Extract<SiteEvent, { kind: K }> | undefined {
-  const of = events.filter((event): event is Extract<SiteEvent, { kind: K }> => event.kind === kind);
-  return of.reduce<Extract<SiteEvent, { kind: K }> | undefined>(
-    (last, event) => (last && laterWriter(last, event) > 0 ? last : event),
-    undefined,
-  );
 }

@@ -1,7 +1,8 @@
 import { type AnimalRecord, sayAnimal } from '../animal/index.ts';
-import type { Id } from '../ids.ts';
+import { type Id, sayId } from '../ids.ts';
+import { sayPrey } from '../stock/index.ts';
 import type { Facility } from './facility.ts';
-import type { PlaceRecord } from './others.ts';
+import type { PlaceRecord } from './places.ts';
 
 /** Deeper than any room, rack and tub; it also ends the walk up a ring of places, which only damage can make. */
 const DEEPEST = 8;
@@ -35,7 +36,22 @@ export function sayPlace(facility: Facility, id: Id | null): string | null {
 export function nameOf(facility: Facility, id: Id): string {
   const animal = facility.animals.get(id);
   if (animal !== undefined) return sayAnimal(animal);
+  const item = facility.items.get(id);
+  if (item !== undefined) return item.kind === 'shed' ? `shed of ${item.name}` : item.name;
+  const lot = facility.lots.get(id);
+  if (lot !== undefined) return `${sayPrey(lot.prey)} lot ${sayId(id)}`;
   return sayPlace(facility, id) ?? facility.keepers.get(id)?.name ?? `${id.slice(0, 4)}-${id.slice(4)}`;
+}
+
+/** Whether a place is kept apart for quarantine: it, or anything that it stands in, is a quarantine place. */
+export function isQuarantinePlace({ places }: Pick<Facility, 'places'>, id: Id | null): boolean {
+  let above = id;
+  for (let deep = 0; above !== null && deep < DEEPEST; deep++) {
+    const place: PlaceRecord | undefined = places.get(above);
+    if (place?.placeKind === 'quarantine') return true;
+    above = place?.parent ?? null;
+  }
+  return false;
 }
 
 /** Who lives in each place, by place. */

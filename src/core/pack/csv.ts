@@ -14,7 +14,7 @@ type Cell = string | number | null;
  * else, and blanks before one of them, since some programs drop those. Such a cell gets an apostrophe before it.
  * Quotes alone do not help: a program takes them off and then reads the formula.
  */
-const FORMULA = /^(?:[\t\r\n]|\s*[=+\-@＝＋－＠])/;
+const FORMULA = /^\s*[=+\-@＝＋－＠\t\r\n]/;
 
 /** The tables of a pack as CSV files, one a table; every row names its animal, so that each file stands by itself. */
 export function packFiles(pack: Pack): readonly PackFile[] {
@@ -40,11 +40,51 @@ export function packFiles(pack: Pack): readonly PackFile[] {
       ),
     ),
     table(
+      'lengths',
+      ['day', 'millimetres', 'of', 'guessed', 'by'],
+      rows(
+        ({ lengths }) => lengths,
+        ({ day, lengthMm, of, guessed, by }) => [day, lengthMm, of, guessed ? 'yes' : 'no', by],
+      ),
+    ),
+    table(
       'treatments',
       ['day', 'what', 'words', 'by'],
       rows(
         ({ treatments }) => treatments,
         ({ day, what, words, by }) => [day, what, words, by],
+      ),
+    ),
+    table(
+      'looks',
+      ['day', 'well', 'words', 'by'],
+      rows(
+        ({ looks }) => looks,
+        ({ day, well, words, by }) => [day, well ? 'yes' : 'no', words, by],
+      ),
+    ),
+    table(
+      'notes',
+      ['day', 'words', 'by'],
+      rows(
+        ({ notes }) => notes,
+        ({ day, words, by }) => [day, words, by],
+      ),
+    ),
+    table(
+      'papers',
+      ['day', 'belongs_to', 'words', 'by'],
+      rows(
+        ({ papers }) => papers,
+        ({ day, of, words, by }) => [day, of, words, by],
+      ),
+    ),
+    table(
+      'skipped',
+      ['day', 'task', 'where', 'why', 'by'],
+      rows(
+        ({ skipped }) => skipped,
+        ({ day, task, where, why, by }) => [day, task, where, why, by],
       ),
     ),
     table(
@@ -71,7 +111,7 @@ function table(name: string, heads: readonly string[], rows: readonly (readonly 
 }
 
 function animalHeads(): readonly string[] {
-  return [...PACK_FIELDS.map((field) => field.replace('-', '_')), 'site', 'profile', 'from', 'on'];
+  return [...PACK_FIELDS.map((field) => field.replaceAll('-', '_')), 'site', 'profile', 'from', 'on'];
 }
 
 function animalCells({ site, profile, from, on }: Pack, { id, facts }: PackAnimal): readonly Cell[] {

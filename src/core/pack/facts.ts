@@ -1,16 +1,20 @@
 import { type AnimalRecord, sayAnimal } from '../animal/index.ts';
-import { isTreated, speciesOf } from '../care/index.ts';
+import { isTreated, peopleFor, sayKindOf, sayPeople, speciesOf } from '../care/index.ts';
 import { type Day, dayNumber, sayDayShort } from '../days.ts';
-import { type Facility, nameOf, sayPlace } from '../facility/index.ts';
+import { type Facility, nameOf } from '../facility/index.ts';
 import { sayId } from '../ids.ts';
-import { NOT_RECORDED, type PackFact, type PackTreatment } from './pack.ts';
+import { sayLength } from '../units.ts';
+import { largeConstrictor, listedIn } from './listed.ts';
+import { NOT_RECORDED, type PackFact, type PackLook, type PackTreatment } from './pack.ts';
 import { PACK_FIELDS, type PackField } from './profiles.ts';
+import { animalsThere, enclosureOf, ruleSetOf, sizeOf } from './space.ts';
 
 /** What the answers are read from. */
 export interface FactSetting {
   readonly facility: Facility;
   readonly animal: AnimalRecord;
   readonly treatments: readonly PackTreatment[];
+  readonly looks: readonly PackLook[];
   readonly on: Day;
 }
 
@@ -21,17 +25,34 @@ const LABELS = {
   name: 'Name',
   number: 'Number',
   species: 'Species',
+  'common-name': 'Common name',
   sex: 'Sex',
   age: 'Age',
   hatched: 'Hatched',
   acquired: 'Acquired',
   supplier: 'Supplier or source',
+  licence: 'Supplier’s licence',
+  'origin-papers': 'Papers with it',
+  papers: 'Photographed papers',
   treatment: 'Treatment',
   'under-treatment': 'Under treatment',
+  health: 'Last health look',
   sold: 'Sold',
+  'left-to': 'Went to',
   died: 'Died',
+  cause: 'Cause, if it died',
   microchip: 'Microchip',
+  length: 'Length',
+  people: 'Opened by',
   enclosure: 'Enclosure',
+  size: 'Inside size',
+  'animals-there': 'Animals there',
+  'rule-set': 'Beside a rule set',
+  owner: 'Owner',
+  protocol: 'Safety protocol',
+  cites: 'CITES',
+  lacey: 'Lacey Act',
+  'large-constrictor': 'G.S. 14-417.1(a)',
 } as const satisfies Record<PackField, string>;
 
 /** Every field of an animal once; what nobody wrote down is said to be so. */
@@ -39,7 +60,7 @@ export function factsOf(setting: FactSetting): readonly PackFact[] {
   return PACK_FIELDS.map((field) => {
     const answer = answerTo(field, setting);
     const { says, plain } = typeof answer === 'string' ? { says: answer, plain: answer } : answer;
-    return { field, label: LABELS[field], says, plain };
+    return { field, label: LABELS[field], says, plain, isKnown: !plain.startsWith(NOT_RECORDED) };
   });
 }
 
@@ -49,11 +70,15 @@ function answerTo(field: PackField, setting: FactSetting): Answer {
     case 'id':
       return sayId(animal.id);
     case 'name':
-      return animal.name ?? NOT_RECORDED;
     case 'number':
-      return animal.number ?? NOT_RECORDED;
+    case 'licence':
+    case 'microchip':
+      // Nobody wrote one: a pack must not look as if the animal had none.
+      return animal[field] ?? NOT_RECORDED;
     case 'species':
-      return sayKind(animal.species);
+      return animal.species;
+    case 'common-name':
+      return speciesOf(animal.species)?.tradeName ?? NOT_RECORDED;
     case 'sex':
       return animal.sex;
     case 'age':
@@ -64,27 +89,49 @@ function answerTo(field: PackField, setting: FactSetting): Answer {
       return acquired(animal);
     case 'supplier':
       return supplierOf(setting);
+    case 'origin-papers':
+      return animal.originPapers ?? NOT_RECORDED;
+    case 'papers':
+      return papersOf(animal);
     case 'treatment':
       return treatmentOf(setting);
     case 'under-treatment':
       return underTreatment(setting);
+    case 'health':
+      return healthOf(setting);
     case 'sold':
       return soldOf(animal);
+    case 'left-to':
+      return leftTo(animal);
     case 'died':
       return animal.left?.how === 'died' ? dayAnswer(animal.left.day) : 'no death recorded';
-    case 'microchip':
-      // The log has no field for it yet, and a pack must not look as if the animal had none.
-      return NOT_RECORDED;
+    case 'cause':
+      return animal.left === null ? 'still here' : (animal.left.cause ?? NOT_RECORDED);
+    case 'length':
+      return lengthOf(animal);
+    case 'people':
+      return peopleOf(setting);
     case 'enclosure':
-      return enclosureOf(facility, animal);
+      return enclosureOf(setting);
+    case 'size':
+      return sizeOf(setting);
+    case 'animals-there':
+      return animalsThere(setting);
+    case 'rule-set':
+      return ruleSetOf(setting);
+    case 'owner':
+      return facility.site.name;
+    case 'protocol':
+      return protocolOf(setting);
+    case 'cites':
+      return listedIn(animal.species, 'CITES');
+    case 'lacey':
+      return listedIn(animal.species, 'Lacey Act');
+    case 'large-constrictor':
+      return largeConstrictor(animal.species);
     default:
       return field satisfies never;
   }
-}
-
-function sayKind(species: string): string {
-  const known = speciesOf(species);
-  return known === undefined ? species : `${species} (${known.tradeName})`;
 }
 
 function dayAnswer(day: Day | null): Answer {
@@ -125,6 +172,10 @@ function supplierOf({ animal, facility }: FactSetting): Answer {
   return `bred here, from ${parents.join(' × ')}`;
 }
 
+function papersOf({ papers }: AnimalRecord): Answer {
+  return papers.length === 0 ? 'none kept' : `${counted(papers.length, 'paper')}: see the list`;
+}
+
 function treatmentOf({ treatments, on }: FactSetting): Answer {
   const last = treatments.at(-1);
   if (last === undefined) return 'none recorded in these years';
@@ -141,6 +192,13 @@ function underTreatment({ animal, on }: FactSetting): Answer {
   return isTreated(animal, on) || isHeld ? 'YES: marked in writing on its card; not to be sold' : 'no';
 }
 
+function healthOf({ looks }: FactSetting): Answer {
+  const last = looks.at(-1);
+  if (last === undefined) return NOT_RECORDED;
+  const day = sayDayShort(last.day);
+  return last.well ? `looked well on ${day}` : `to be looked at again, ${day}: ${last.words}`;
+}
+
 function soldOf({ left }: AnimalRecord): Answer {
   if (left === null || left.how === 'died') return 'not sold';
   const says = sayDayShort(left.day);
@@ -148,11 +206,32 @@ function soldOf({ left }: AnimalRecord): Answer {
   return `not sold: ${left.how === 'given' ? 'given away' : 'lost'} on ${says}`;
 }
 
-function enclosureOf(facility: Facility, animal: AnimalRecord): Answer {
-  const place = animal.place === null ? undefined : facility.places.get(animal.place);
-  if (place === undefined) return NOT_RECORDED;
-  const last = animal.left === null ? '' : ', until it left';
-  return `${place.placeKind} ${sayPlace(facility, place.id) ?? place.name}${last}; its size is ${NOT_RECORDED}`;
+function leftTo({ left }: AnimalRecord): Answer {
+  if (left === null) return 'still here';
+  return left.how === 'died' || left.how === 'lost' ? 'nobody' : (left.to ?? NOT_RECORDED);
+}
+
+/** The paper itself hangs at the enclosure; the log holds no more than the site’s own line. */
+function protocolOf({ facility }: FactSetting): Answer {
+  return facility.site.safetyLine ?? `${NOT_RECORDED}; the paper itself has to be within sight of the enclosure`;
+}
+
+function lengthOf({ lengths }: AnimalRecord): Answer {
+  if (lengths.length === 0) return NOT_RECORDED;
+  return lengths
+    .map(({ lengthMm, of, day, guessed }) => {
+      return `${sayLength(lengthMm)} ${sayKindOf(of)} on ${sayDayShort(day)}${guessed ? ', guessed' : ''}`;
+    })
+    .join('; ');
+}
+
+/** By its length and the site’s own figure; without a length nobody can say it. */
+function peopleOf({ animal, facility }: FactSetting): Answer {
+  const people = peopleFor(animal, facility.site.rules.twoPeopleFromM);
+  const flagged = animal.flags.includes('two-people') ? 'two people or more: flagged so on its record' : null;
+  if (people === null) return flagged ?? NOT_RECORDED;
+  const words = `${sayPeople(people.people).toLowerCase()} at least: ${people.because}`;
+  return people.people < 2 && flagged !== null ? flagged : words;
 }
 
 /** What the pack calls an animal. */

@@ -8,7 +8,12 @@ export {
   type PackFact,
   type PackFeed,
   type PackLeft,
+  type PackLength,
+  type PackLook,
   type PackMove,
+  type PackNote,
+  type PackPaper as PackKeptPaper,
+  type PackSkip,
   type PackTreatment,
   type PackWeight,
 } from './pack.ts';
@@ -22,3 +27,4 @@ export {
   profileById,
   profileOfSite,
 } from './profiles.ts';
+export { feedsOf, treatmentsOf } from './rows.ts';

@@ -12,6 +12,8 @@ export interface PackFact {
   readonly says: string;
   /** For programs: days as ISO 8601, otherwise as `says`. */
   readonly plain: string;
+  /** False where nobody wrote it down. */
+  readonly isKnown: boolean;
 }
 
 /** A row of a table; `by` is who wrote it. */
@@ -46,6 +48,39 @@ export interface PackCleaning extends Written {
   readonly where: string;
 }
 
+/** A length, measured or guessed. */
+export interface PackLength extends Written {
+  readonly lengthMm: number;
+  /** `whole length` or `snout to vent`. */
+  readonly of: string;
+  readonly guessed: boolean;
+}
+
+/** A look at its health. */
+export interface PackLook extends Written {
+  readonly well: boolean;
+  readonly words: string;
+}
+
+/** Something that a keeper wrote. */
+export interface PackNote extends Written {
+  readonly words: string;
+}
+
+/** A task that was passed over on purpose, for the animal or where it lived. */
+export interface PackSkip extends Written {
+  readonly task: string;
+  readonly why: string;
+  readonly where: string;
+}
+
+/** A paper that was photographed; its picture stays in the log. */
+export interface PackPaper extends Written {
+  /** What it belongs to, in words; empty where it stands for itself. */
+  readonly of: string;
+  readonly words: string;
+}
+
 /** A move into a place, or off the site. */
 export interface PackMove extends Written {
   readonly where: string;
@@ -60,7 +95,12 @@ export interface PackAnimal {
   readonly facts: readonly PackFact[];
   readonly feeds: readonly PackFeed[];
   readonly weights: readonly PackWeight[];
+  readonly lengths: readonly PackLength[];
   readonly treatments: readonly PackTreatment[];
+  readonly looks: readonly PackLook[];
+  readonly notes: readonly PackNote[];
+  readonly papers: readonly PackPaper[];
+  readonly skipped: readonly PackSkip[];
   readonly cleaning: readonly PackCleaning[];
   readonly moves: readonly PackMove[];
   readonly growth: GrowthPlot;

@@ -2,15 +2,16 @@ import type { AnimalRecord } from '../animal/index.ts';
 import { growthPlot, growthWithin } from '../care/index.ts';
 import { addDays, type Day, isDay } from '../days.ts';
 import { standing } from '../events/effective.ts';
-import type { LogEvent } from '../events/index.ts';
+import type { EventOf, LogEvent, SiteEvent } from '../events/index.ts';
 import { animalsInWalkingOrder, type Facility, foldFacility, historiesOf, nameOf } from '../facility/index.ts';
 import { type Id, sayId } from '../ids.ts';
 import { ok, problem, type Result, refuse } from '../problems.ts';
-import { cleaningFinder } from './cleaning.ts';
 import { calledOf, factsOf } from './facts.ts';
 import type { Pack, PackAnimal, PackChoice, PackLeft } from './pack.ts';
+import { cleaningOf, isCleaning, placeFinder } from './places.ts';
 import type { CountryProfile } from './profiles.ts';
 import { feedsOf, movesOf, treatmentsOf, weightsOf } from './rows.ts';
+import { lengthsOf, looksOf, notesOf, papersOf, skippedOf } from './words.ts';
 
 /** Which animals, until when, and by whose rules. */
 export interface PackQuestion {
@@ -32,28 +33,42 @@ export function packOf(log: readonly LogEvent[], { choice, on, profile }: PackQu
   if (animals.length === 0)
     return first === undefined ? refuse('pack-empty', { from, on }) : { ok: false, problem: first.problem };
   const histories = historiesOf(known);
-  const cleaningOf = cleaningFinder(facility, histories, on);
+  const atItsPlaces = placeFinder(facility, histories, on);
   const tell = (animal: AnimalRecord): PackAnimal => {
     const history = histories.get(animal.id) ?? [];
     const events = standing(history);
     const own = events.filter(({ subjects }) => subjects[0] === animal.id);
     const within = <T extends { readonly day: Day }>(rows: readonly T[]) => rows.filter(({ day }) => day >= from);
     const treatments = within(treatmentsOf(own));
+    const looks = within(looksOf(atItsPlaces(animal.id, events, isLook)));
     return {
       id: animal.id,
       display: sayId(animal.id),
       called: calledOf(animal),
-      facts: factsOf({ facility, animal, treatments, on }),
+      facts: factsOf({ facility, animal, treatments, looks, on }),
       feeds: within(feedsOf(own)),
       weights: within(weightsOf(own)),
+      lengths: within(lengthsOf(own)),
       treatments,
-      cleaning: within(cleaningOf(animal.id, events)),
+      looks,
+      notes: within(notesOf(own)),
+      papers: within(papersOf(facility, own, animal.id)),
+      skipped: within(skippedOf(facility, atItsPlaces(animal.id, events, isSkip))),
+      cleaning: within(cleaningOf(facility, atItsPlaces(animal.id, events, isCleaning))),
       moves: within(movesOf(facility, own)),
       growth: growthWithin(growthPlot(animal, history, on), from),
       hasDoses: treatments.some(({ what }) => what === 'prescription' || what === 'dose'),
     };
   };
   return ok({ site: facility.site.name, profile, from, on, animals: animals.map(tell), left, gone });
+}
+
+function isLook(event: SiteEvent): event is EventOf<'health-looked'> {
+  return event.kind === 'health-looked';
+}
+
+function isSkip(event: SiteEvent): event is EventOf<'task-skipped'> {
+  return event.kind === 'task-skipped';
 }
 
 /** The same date some years earlier; a leap day becomes the day before it. */

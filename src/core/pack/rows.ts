@@ -46,6 +46,8 @@ function sayTreatment(event: SiteEvent, drugOf: (id: string) => string): readonl
       return ['stopped', together([drugOf(event.payload.prescription), `by ${event.payload.by}`, event.payload.why])];
     case 'dose-given':
       return ['dose', sayDose(event.payload, drugOf)];
+    case 'outcome-noted':
+      return ['outcome', together([drugOf(event.payload.prescription), event.payload.words, event.payload.by])];
     case 'vet-cleared':
       return ['vet’s word', together([event.payload.by, event.payload.words])];
     case 'hold-placed':
@@ -77,10 +79,13 @@ function sayPrescription(written: Said<'prescription-written'>): string {
 }
 
 function sayAmount(amount: Said<'prescription-written'>['amount']): string {
-  if (amount.by === 'volume') return sayMl(amount.ml);
-  const { mgPerMl, percentWv } = amount.strength;
-  const strength = mgPerMl === undefined ? `${percentWv ?? '?'} % w/v` : `${mgPerMl} mg/mL`;
-  return `${amount.dose.mgPerKg} mg/kg of ${strength}`;
+  if (amount.by === 'volume')
+    return amount.strength === undefined ? sayMl(amount.ml) : `${sayMl(amount.ml)} of ${sayStrength(amount.strength)}`;
+  return `${amount.dose.mgPerKg} mg/kg of ${sayStrength(amount.strength)}`;
+}
+
+function sayStrength({ mgPerMl, percentWv }: { mgPerMl?: number | undefined; percentWv?: number | undefined }): string {
+  return mgPerMl === undefined ? `${percentWv ?? '?'} % w/v` : `${mgPerMl} mg/mL`;
 }
 
 function sayDose({ prescription, ml, second, lot, note }: Said<'dose-given'>, drugOf: (id: string) => string): string {
@@ -101,11 +106,15 @@ export function movesOf(facility: Facility, events: readonly SiteEvent[]): reado
       case 'animal-moved':
         return [{ day, by, where: placeWords(facility, event.payload.to as Id) }];
       case 'animal-left':
-        return [{ day, by, where: together([`off the site: ${event.payload.how}`, event.payload.note]) }];
+        return [{ day, by, where: sayLeaving(event.payload) }];
       default:
         return [];
     }
   });
+}
+
+function sayLeaving({ how, to, cause, note }: Said<'animal-left'>): string {
+  return together([`off the site: ${how}`, to && `to ${to}`, cause && `cause: ${cause}`, note]);
 }
 
 /** A place in words; one that nobody added is named by its id. */
@@ -113,7 +122,8 @@ export function placeWords(facility: Facility, id: Id): string {
   return sayPlace(facility, id) ?? sayId(id);
 }
 
-function ofKind<K extends SiteEvent['kind']>(events: readonly SiteEvent[], kind: K): readonly EventOf<K>[] {
+/** The events of one kind. */
+export function ofKind<K extends SiteEvent['kind']>(events: readonly SiteEvent[], kind: K): readonly EventOf<K>[] {
   return events.filter((event): event is EventOf<K> => event.kind === kind);
 }
 

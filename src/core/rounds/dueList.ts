@@ -41,7 +41,7 @@ export interface ThawLine {
   readonly needed: number;
   /** Needed and the spare, rounded up. */
   readonly thaw: number;
-  /** In the freezer by the last count, oldest lot first; null if no lot of it is known. */
+  /** In the freezer by the last count and not past its day; null if no lot of it is known. */
   readonly inFreezer: number | null;
   readonly animals: number;
 }
@@ -49,20 +49,26 @@ export interface ThawLine {
 /** Rule CARE-THAW: 5 % more than is due, rounded up (common practice, no source). */
 export const SPARE_SHARE = 0.05;
 
-/** What to take out tonight for the animals to be fed on that day; held ones are left out. */
+/** What to take out tonight for the animals to be fed on that day; held and skipped ones are left out. */
 export function thawList(facility: Facility, on: Day): readonly ThawLine[] {
   const needs = new Map<string, { items: number; animals: number }>();
   for (const line of dueList(facility, on)) {
-    if (!isToFeed(line) || line.meal === null) continue;
+    if (!isToFeed(line) || line.meal === null || isSkipped(line, on)) continue;
     const need = needs.get(line.meal.prey) ?? { items: 0, animals: 0 };
     needs.set(line.meal.prey, { items: need.items + line.meal.count, animals: need.animals + 1 });
   }
-  return [...needs].sort(([a], [b]) => (a < b ? -1 : 1)).map(([prey, need]) => thawLine(facility, prey, need));
+  return [...needs].sort(([a], [b]) => (a < b ? -1 : 1)).map(([prey, need]) => thawLine(facility, prey, need, on));
 }
 
-function thawLine(facility: Facility, prey: string, need: { items: number; animals: number }): ThawLine {
+/** Nothing is thawed for one that was passed over on purpose that day. */
+function isSkipped({ animal }: DueLine, on: Day): boolean {
+  return animal.skipped['feeding']?.day === on;
+}
+
+function thawLine(facility: Facility, prey: string, need: { items: number; animals: number }, on: Day): ThawLine {
   const lots = [...facility.lots.values()].filter((lot) => lot.prey === prey);
-  const inFreezer = lots.length === 0 ? null : lots.reduce((sum, lot) => sum + lot.left, 0);
+  const good = lots.filter((lot) => on <= lastDayOf(lot));
+  const inFreezer = lots.length === 0 ? null : good.reduce((sum, lot) => sum + lot.left, 0);
   return {
     prey,
     needed: need.items,

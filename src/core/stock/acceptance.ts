@@ -35,12 +35,18 @@ export interface Acceptance {
 export function acceptanceOf(animal: AnimalRecord, on: Day): Acceptance {
   const kind = eaterKind(animal, on);
   const inSeason = kind === 'breeding male';
-  const alike = animal.offers.filter(({ day }) => day <= on && isInSeason(animal, day) === inSeason);
-  const taken = alike.filter((offer) => offer.taken).length;
+  // A female, or a male without marks, is never in season: then nothing needs to be asked of each offer's day.
+  const isSeasonal = animal.sex === 'male' && animal.season.length > 0;
+  let [offers, taken] = [0, 0];
+  for (const offer of animal.offers) {
+    if (offer.day > on || (isSeasonal && isInSeason(animal, offer.day) !== inSeason)) continue;
+    offers += 1;
+    if (offer.taken) taken += 1;
+  }
   const [low, high] = ACCEPTANCE[kind];
   const yes = (ACCEPTANCE_OFFERS * (low + high)) / 2 + taken;
-  const no = ACCEPTANCE_OFFERS + alike.length - yes;
-  return { kind, chance: yes / (yes + no), yes, no, offers: alike.length, taken };
+  const no = ACCEPTANCE_OFFERS + offers - yes;
+  return { kind, chance: yes / (yes + no), yes, no, offers, taken };
 }
 
 /** The kind of eater; an animal without a weight or a known species counts as an adult. */

@@ -1,10 +1,10 @@
-import { type AnimalRecord, lastWeight } from '../animal/index.ts';
-import { AFTER_REFUSAL_DAYS, type Due, type FeedPlan, feedPlan, nextFeedDue, plannedMeal } from '../care/index.ts';
-import { addDays, type Day, daysBetween } from '../days.ts';
+import { type AnimalRecord, KEPT_OFFERS, lastWeight } from '../animal/index.ts';
+import { AFTER_REFUSAL_DAYS, type FeedDays, type FeedPlan, feedDays, feedPlan, plannedServing } from '../care/index.ts';
+import { type Day, daysBetween } from '../days.ts';
 import type { Facility } from '../facility/index.ts';
 import type { Id } from '../ids.ts';
 import type { Result } from '../problems.ts';
-import { acceptanceOf } from './acceptance.ts';
+import { type Acceptance, acceptanceOf, type EaterKind } from './acceptance.ts';
 import type { Gaps, Rhythm, Start } from './renewal.ts';
 import { type Planned, rhythmOf, type Timing, timingOf } from './rhythm.ts';
 
@@ -30,14 +30,14 @@ export interface Eaters {
 
 /** Every animal that is here with what it will be offered from a day on; held ones from the end of their hold, where it is known. */
 export function eatersOf(facility: Facility, on: Day): Eaters {
-  const here = [...facility.animals.values()].filter((animal) => animal.left === null);
-  const read = here.map((animal) => ({ animal, plan: planOf(animal) }));
+  const read: { readonly animal: AnimalRecord; readonly plan: Result<FeedPlan> }[] = [];
+  for (const animal of facility.animals.values()) if (animal.left === null) read.push({ animal, plan: planOf(animal) });
   const planned = read.flatMap(({ animal, plan }) => (plan.ok ? [{ animal, everyDays: plan.value.everyDays }] : []));
-  const book = { timing: timingOf(planned), rhythms: new Map(), starts: new Map() };
+  const book: Book = { timing: timingOf(planned), rhythms: new Map(), starts: new Map() };
   const counted: Eater[] = [];
   const uncounted: Uncounted[] = [];
   for (const { animal, plan } of read) {
-    const found = plan.ok ? eaterOf({ animal, everyDays: plan.value.everyDays }, on, book) : sayProblem(plan.problem);
+    const found = plan.ok ? eaterOf(animal, plan.value, on, book) : sayProblem(plan.problem);
     if (typeof found === 'string') uncounted.push({ animal: animal.id, why: found });
     else counted.push(found);
   }
@@ -47,35 +47,40 @@ export function eatersOf(facility: Facility, on: Day): Eaters {
 /** Animals that are alike share their rhythm and their start, and so what is worked out from them. */
 interface Book {
   readonly timing: Timing;
-  readonly rhythms: Map<string, Rhythm>;
-  readonly starts: Map<string, Start>;
+  /** Each rhythm by its {@link rhythmKey}. */
+  readonly rhythms: Map<number, Rhythm>;
+  /** The starts of a rhythm, each by its {@link startKey}. */
+  readonly starts: Map<Rhythm, Map<number, Start>>;
 }
 
 function planOf(animal: AnimalRecord): Result<FeedPlan> {
   return feedPlan(animal.species, lastWeight(animal)?.weightG ?? null, animal.plan);
 }
 
-function eaterOf(planned: Planned, on: Day, book: Book): Eater | string {
-  const { animal, everyDays } = planned;
-  const due = nextFeedDue(animal, on);
-  if (!due.ok) return sayProblem(due.problem);
-  const { next, hold } = due.value;
-  if (next === null) return `not fed until somebody says so: ${hold?.reason ?? 'a hold'}`;
-  const meal = plannedMeal(animal, on);
+function eaterOf(animal: AnimalRecord, plan: FeedPlan, on: Day, book: Book): Eater | string {
+  const { everyDays } = plan;
+  const due = feedDays(animal, on, plan);
+  if (due.next === null) return `not fed until somebody says so: ${due.hold?.reason ?? 'a hold'}`;
+  const meal = plannedServing(animal, on);
   if (!meal.ok) return sayProblem(meal.problem);
-  const { yes, no } = acceptanceOf(animal, on);
-  const { timing } = book;
-  const key = `${everyDays.join('-')} ${yes} ${no}`;
-  const rhythm = kept(book.rhythms, key, () => rhythmOf({ yes, no }, timing.afterMeal(everyDays), timing.afterRefusal));
-  const first = firstOffer(planned, due.value, on);
-  const start = kept(book.starts, `${key} ${Object.values(first).join(' ')}`, () => startOf(first, rhythm));
+  const acceptance = acceptanceOf(animal, on);
+  const { timing, rhythms } = book;
+  const rhythm = kept(rhythms, rhythmKey(everyDays, acceptance), () =>
+    rhythmOf(acceptance, timing.afterMeal(everyDays), timing.afterRefusal),
+  );
+  const starts = kept(book.starts, rhythm, () => new Map<number, Start>());
+  const first = firstOffer({ animal, everyDays }, due, on, rhythm);
+  const start = kept(starts, startKey(first), () => startOf(first, rhythm));
   return { prey: meal.value.prey, items: meal.value.count, start, rhythm };
 }
 
-function kept<T>(known: Map<string, T>, key: string, make: () => T): T {
-  const found = known.get(key) ?? make();
-  known.set(key, found);
-  return found;
+/** What a map keeps under a key, made where nothing is kept yet. */
+export function kept<K, T>(known: Map<K, T>, key: K, make: () => T): T {
+  const found = known.get(key);
+  if (found !== undefined) return found;
+  const made = make();
+  known.set(key, made);
+  return made;
 }
 
 function sayProblem({ message, remedy }: { readonly message: string; readonly remedy: string }): string {
@@ -84,27 +89,44 @@ function sayProblem({ message, remedy }: { readonly message: string; readonly re
 
 /** The first offer: so many days from now with all days alike, and so many days after the last one if that alone decides. */
 interface FirstOffer {
+  /** Never before today: what is overdue is offered today. */
   readonly from: number;
   readonly to: number;
   readonly since: number | null;
   readonly taken: boolean;
 }
 
-function firstOffer({ animal, everyDays }: Planned, due: Due, on: Day): FirstOffer {
+function firstOffer({ animal, everyDays }: Planned, due: FeedDays, on: Day, rhythm: Rhythm): FirstOffer {
   const last = animal.offers.at(-1);
   const taken = last?.taken ?? false;
   const waits = taken ? everyDays[0] : AFTER_REFUSAL_DAYS[0];
+  const next = due.next === null ? 0 : daysBetween(on, due.next);
+  const from = Math.max(0, next);
+  const to = Math.max(from, due.last === null ? 0 : daysBetween(on, due.last));
+  if (last === undefined || due.hold !== null) return { from, to, since: null, taken };
   // Only where nothing else moved the meal does the last offer say when the next one comes.
-  const decides = last !== undefined && due.hold === null && due.next === addDays(last.day, waits);
-  return {
-    from: daysBetween(on, due.next ?? on),
-    to: daysBetween(on, due.last ?? on),
-    since: decides ? daysBetween(last.day, on) : null,
-    taken,
-  };
+  const since = daysBetween(last.day, on);
+  const { first, chances } = taken ? rhythm.afterTaken : rhythm.afterRefused;
+  const decides = since >= 0 && next + since === waits && since < first + chances.length;
+  return { from, to, since: decides ? since : null, taken };
 }
 
-/** Given that it has not been made yet; what is overdue is offered today. */
+/** Days ahead end with the calendar, the days of a plan and the offers of a record before these; so one number holds them all. */
+const MOST_GAP_DAYS = 512;
+const MOST_OFFERS = KEPT_OFFERS + 1;
+const KINDS: readonly EaterKind[] = ['grower', 'adult', 'breeding male'];
+
+/** Two animals of one plan, one kind and as many offers taken and refused go on in the same way. */
+function rhythmKey([low, high]: readonly [number, number], { kind, offers, taken }: Acceptance): number {
+  const eats = (low * MOST_GAP_DAYS + high) * KINDS.length + KINDS.indexOf(kind);
+  return (eats * MOST_OFFERS + offers) * MOST_OFFERS + taken;
+}
+
+function startKey({ from, to, since, taken }: FirstOffer): number {
+  const days = (from * MOST_GAP_DAYS + (to - from)) * MOST_GAP_DAYS;
+  return (days + (since === null ? MOST_GAP_DAYS - 1 : since)) * 2 + (taken ? 1 : 0);
+}
+
 function startOf({ from, to, since, taken }: FirstOffer, { afterTaken, afterRefused }: Rhythm): Start {
   const start = since === null ? null : laterThan(taken ? afterTaken : afterRefused, since);
   return start ?? alike(from, to);
@@ -124,6 +146,5 @@ function laterThan({ first, chances }: Gaps, days: number): Start | null {
 }
 
 function alike(from: number, to: number): Start {
-  const [first, last] = [Math.max(0, from), Math.max(0, from, to)];
-  return new Float64Array(last + 1).fill(1 / (last - first + 1), first);
+  return new Float64Array(to + 1).fill(1 / (to - from + 1), from);
 }

@@ -1,17 +1,17 @@
 import { addDays, type Day } from '../days.ts';
 import type { Facility } from '../facility/index.ts';
-import { type Eater, eatersOf, type Uncounted } from './eaters.ts';
+import { type Eater, eatersOf, kept, type Uncounted } from './eaters.ts';
 import {
+  aftersOf,
   offersByDay,
   offersByWeek,
   offersInAll,
-  type Rest,
   type Rhythm,
   restsOf,
   type Start,
   WEEK_DAYS,
 } from './renewal.ts';
-import { type Counts, enoughFor, meanOf, sumOfChances } from './sum.ts';
+import { type Counts, enoughFor, meanOf, sumOfChances, sumsOfChances } from './sum.ts';
 
 /** Rule CARE-NEED: so many items are enough in this share of cases. */
 export const ENOUGH_SHARE = 0.9;
@@ -41,35 +41,28 @@ export interface SiteForecast {
   readonly uncounted: readonly Uncounted[];
 }
 
+/** Is told after each class of prey how many animals are done, of how many. */
+export type OnAnimals = (done: number, of: number) => void;
+
 /**
  * Rule CARE-NEED: items per class of prey and week. What is offered is used up, taken or refused; a refusal brings the
  * next offer of the same animal forward or puts it off as CARE-REFUSAL says. The distribution of a week is exact: the sum
  * of the animals' own unlike chances of 0, 1, 2 … offers, each worked out day by day.
  */
-export function preyForecast(facility: Facility, on: Day, weeks: number): SiteForecast {
+export function preyForecast(facility: Facility, on: Day, weeks: number, onAnimals: OnAnimals = NOBODY): SiteForecast {
   const { counted, uncounted } = eatersOf(facility, on);
-  const offers = onceEach((start, rhythm) => offersByWeek(start, rhythm, weeks));
-  const classes = [...byPrey(counted)].map(([prey, eaters]) => {
-    const known = eaters.map(({ items, start, rhythm }) => ({ step: items, weeks: offers(start, rhythm) }));
-    const each = Array.from({ length: weeks }, (_, week) => ({
-      from: addDays(on, week * WEEK_DAYS),
-      ...needOf(sumOfChances(known.map(({ step, weeks }) => ({ step, chances: weeks[week] ?? NEVER })))),
+  const afters = onceEach((rhythm: Rhythm) => aftersOf(rhythm, weeks * WEEK_DAYS));
+  const offers = onceEach((start: Start, rhythm: Rhythm) => offersByWeek(start, rhythm, afters(rhythm), weeks));
+  const classes = eachClass(counted, onAnimals, (groups) => {
+    const chances = groups.map(({ items, animals, start, rhythm }) => ({
+      step: items,
+      alike: animals,
+      ...offers(start, rhythm),
     }));
-    return { prey, animals: eaters.length, weeks: each };
+    const sums = sumsOfChances(chances, weeks);
+    return { weeks: sums.map((sum, week) => ({ from: addDays(on, week * WEEK_DAYS), ...needOf(sum) })) };
   });
   return { classes, uncounted };
-}
-
-const NEVER = Float64Array.of(1);
-
-/** Works out once what depends on a start and its rhythm alone: animals that are alike share them. */
-function onceEach<T>(make: (start: Start, rhythm: Rhythm) => T): (start: Start, rhythm: Rhythm) => T {
-  const known = new Map<Start, T>();
-  return (start, rhythm) => {
-    const found = known.get(start) ?? make(start, rhythm);
-    known.set(start, found);
-    return found;
-  };
 }
 
 /** What is needed of one class in so many days together. */
@@ -85,36 +78,69 @@ export function wholeNeed(
   facility: Facility,
   on: Day,
   days: number,
+  onAnimals: OnAnimals = NOBODY,
 ): { readonly classes: readonly WholeNeed[]; readonly uncounted: readonly Uncounted[] } {
   const { counted, uncounted } = eatersOf(facility, on);
-  const rests = new Map<Rhythm, readonly Rest[]>();
-  const inAll = onceEach((start, rhythm) => {
-    const found = rests.get(rhythm) ?? restsOf(rhythm, days);
-    rests.set(rhythm, found);
-    return offersInAll(start, found, days);
-  });
-  const daily = onceEach((start, rhythm) => offersByDay(start, rhythm, days));
-  const classes = [...byPrey(counted)].map(([prey, eaters]) => {
-    const chances = eaters.map(({ items, start, rhythm }) => ({ step: items, chances: inAll(start, rhythm) }));
+  const rests = onceEach((rhythm: Rhythm) => restsOf(rhythm, days));
+  const afters = onceEach((rhythm: Rhythm) => aftersOf(rhythm, days));
+  const inAll = onceEach((start: Start, rhythm: Rhythm) => offersInAll(start, rests(rhythm), days));
+  const daily = onceEach((start: Start, rhythm: Rhythm) => offersByDay(start, rhythm, afters(rhythm), days));
+  const classes = eachClass(counted, onAnimals, (groups) => {
     const byDay = new Float64Array(days);
-    for (const { items, start, rhythm } of eaters) addTimes(byDay, items, daily(start, rhythm));
-    return { prey, animals: eaters.length, byDay, ...needOf(sumOfChances(chances)) };
+    for (const { items, animals, start, rhythm } of groups) addTimes(byDay, items * animals, daily(start, rhythm));
+    const chances = groups.map(({ items, animals, start, rhythm }) => ({
+      step: items,
+      alike: animals,
+      chances: inAll(start, rhythm),
+    }));
+    return { byDay, ...needOf(sumOfChances(chances)) };
   });
   return { classes, uncounted };
 }
 
-function addTimes(sum: Float64Array, times: number, more: Float64Array): void {
-  for (const [at, value] of more.entries()) sum[at] = (sum[at] ?? 0) + times * value;
+const NOBODY: OnAnimals = () => undefined;
+
+/** Works out once what depends on its first word alone: a rhythm, or a start, which belongs to one rhythm. Animals that are alike share them. */
+function onceEach<K, A extends readonly unknown[], T>(make: (key: K, ...more: A) => T): (key: K, ...more: A) => T {
+  const known = new Map<K, T>();
+  return (key, ...more) => kept(known, key, () => make(key, ...more));
 }
 
-function byPrey(eaters: readonly Eater[]): ReadonlyMap<string, readonly Eater[]> {
-  const found = new Map<string, Eater[]>();
-  for (const one of eaters) {
-    const same = found.get(one.prey);
-    if (same === undefined) found.set(one.prey, [one]);
-    else same.push(one);
+/** So many animals that get the same, from the same start on and in the same rhythm. */
+interface Group extends Eater {
+  readonly animals: number;
+}
+
+function eachClass<T extends object>(
+  eaters: readonly Eater[],
+  onAnimals: OnAnimals,
+  work: (groups: readonly Group[]) => T,
+): readonly (T & { readonly prey: string; readonly animals: number })[] {
+  let done = 0;
+  onAnimals(done, eaters.length);
+  return byPrey(eaters).map(([prey, groups]) => {
+    const found = { prey, animals: groups.reduce((all, one) => all + one.animals, 0), ...work(groups) };
+    done += found.animals;
+    onAnimals(done, eaters.length);
+    return found;
+  });
+}
+
+function byPrey(eaters: readonly Eater[]): readonly (readonly [string, readonly Group[]])[] {
+  const classes = new Map<string, Map<Start, (Group & { animals: number })[]>>();
+  for (const eater of eaters) {
+    const starts = kept(classes, eater.prey, () => new Map<Start, (Group & { animals: number })[]>());
+    const alike = kept(starts, eater.start, () => []);
+    const same = alike.find((one) => one.items === eater.items);
+    if (same === undefined) alike.push({ ...eater, animals: 1 });
+    else same.animals += 1;
   }
-  return new Map([...found].sort(([a], [b]) => (a < b ? -1 : 1)));
+  const sorted = [...classes].sort(([a], [b]) => (a < b ? -1 : 1));
+  return sorted.map(([prey, starts]) => [prey, [...starts.values()].flat()] as const);
+}
+
+function addTimes(sum: Float64Array, times: number, more: Float64Array): void {
+  for (const [at, value] of more.entries()) sum[at] = (sum[at] ?? 0) + times * value;
 }
 
 function needOf(counts: Counts): Need {

@@ -62,7 +62,8 @@ export function useFirst(lots: readonly StockLot[], prey: string, count: number)
   return ok({ take, short: wanted, past: ofClass.filter((lot) => lot.state === 'past') });
 }
 
-function stockLot(lot: LotRecord, on: Day): StockLot {
+/** A lot as it stands on a day, even when it is empty. */
+export function stockLot(lot: LotRecord, on: Day): StockLot {
   const { id, prey, eachG, left, receivedOn, source, topical } = lot;
   const lastDay = lastDayOf(lot);
   const isOld = daysBetween(receivedOn, on) >= LOT_LIFE_DAYS[0];

@@ -2,7 +2,7 @@ import { addDays, type Day, daysBetween, sayDayShort } from '../days.ts';
 import type { Facility } from '../facility/index.ts';
 import { ok, type Result, refuse } from '../problems.ts';
 import type { Uncounted } from './eaters.ts';
-import { type WholeNeed, wholeNeed } from './forecast.ts';
+import { type OnAnimals, type WholeNeed, wholeNeed } from './forecast.ts';
 import { LOT_LIFE_DAYS, lotsInFreezer, type StockLot } from './lots.ts';
 import { WEEK_DAYS } from './renewal.ts';
 
@@ -59,11 +59,16 @@ export interface OrderList {
  * the reserve, less what is in stock and will not pass its day first; cut in proportion where the freezer is too small.
  * Errors: `order-malformed`.
  */
-export function orderList(facility: Facility, question: OrderQuestion, on: Day): Result<OrderList> {
+export function orderList(
+  facility: Facility,
+  question: OrderQuestion,
+  on: Day,
+  onAnimals?: OnAnimals,
+): Result<OrderList> {
   const wrong = whatIsWrong(question);
   if (wrong !== null) return refuse('order-malformed', { why: wrong });
   const days = question.leadDays + question.weeks * WEEK_DAYS;
-  const { classes, uncounted } = wholeNeed(facility, on, days);
+  const { classes, uncounted } = wholeNeed(facility, on, days, onAnimals);
   const stock = lotsInFreezer(facility, on);
   const prey = [...new Set([...classes.map((one) => one.prey), ...stock.keys()])].sort();
   const drafts = prey.map((one) => {

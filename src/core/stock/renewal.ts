@@ -1,3 +1,5 @@
+import { addConvolution, OVER } from './convolve.ts';
+
 /** How likely each number of days is from one offer to the next: `chances[n]` belongs to `first + n` days. */
 export interface Gaps {
   readonly first: number;
@@ -24,33 +26,59 @@ export const WEEK_DAYS = 7;
 /** How likely the next offer falls on each day from today on; less than 1 in all where it may come later than asked. */
 export type Start = Float64Array;
 
-/** The chance that an offer is made on each of so many days: a renewal process, worked out day by day. */
-export function offersByDay(start: Start, { ways }: Rhythm, days: number): Float64Array {
+/** For each way of a rhythm the chance of an offer so many days after one; that one itself stands at 0. */
+export type Afters = readonly Float64Array[];
+
+/** What follows an offer, for fewer than so many days: a renewal process, worked out day by day. */
+export function aftersOf({ ways }: Rhythm, days: number): Afters {
+  return ways.map(({ gaps }) => density(Float64Array.of(1), gaps, days));
+}
+
+/** The chance that an offer is made on each of so many days. */
+export function offersByDay(start: Start, { ways }: Rhythm, afters: Afters, days: number): Float64Array {
   const sum = new Float64Array(days);
-  for (const { weight, gaps } of ways) {
-    const each = density(start, gaps, days);
+  for (const [at, { weight }] of ways.entries()) {
+    const each = begunWith(start, afters[at], days);
     for (let day = 0; day < days; day++) sum[day] = (sum[day] ?? 0) + weight * (each[day] ?? 0);
   }
   return sum;
 }
 
-/** The chances of 0, 1, 2 … offers in each of so many weeks, exactly; one array a week. */
-export function offersByWeek(start: Start, { ways }: Rhythm, weeks: number): readonly Float64Array[] {
-  const size = Math.max(...ways.map(({ gaps }) => mostInWeek(gaps))) + 1;
+/** Rows of chances one after another, each of that size. */
+export interface Rows {
+  readonly size: number;
+  readonly chances: Float64Array;
+}
+
+/** The chances of 0, 1, 2 … offers in each of so many weeks, exactly; one row a week. */
+export function offersByWeek(start: Start, { ways }: Rhythm, afters: Afters, weeks: number): Rows {
+  const size = ways.reduce((most, { ofWeek }) => Math.max(most, ofWeek.length), 0) + 1;
   const all = new Float64Array(weeks * size);
-  for (const { weight, gaps, ofWeek } of ways) {
-    const each = density(start, gaps, weeks * WEEK_DAYS);
-    for (let week = 0; week < weeks; week++) {
-      let atLeast = weight;
-      for (const [more, shares] of ofWeek.entries()) {
-        const oneMore = Math.max(0, weight * dot(shares, each, week * WEEK_DAYS));
-        all[week * size + more] = (all[week * size + more] ?? 0) + Math.max(0, atLeast - oneMore);
-        atLeast = oneMore;
-      }
-      all[week * size + ofWeek.length] = (all[week * size + ofWeek.length] ?? 0) + atLeast;
+  for (const [at, way] of ways.entries()) addWay(all, size, way, begunWith(start, afters[at], weeks * WEEK_DAYS));
+  return { size, chances: all };
+}
+
+/** Each offer is the first one or follows it; what comes after the last day is cut off. */
+function begunWith(start: Start, after: Float64Array | undefined, days: number): Float64Array {
+  const first = Math.min(start.length, days);
+  const each = new Float64Array(days + first + OVER);
+  if (after === undefined) return each;
+  addConvolution({ of: start, from: 0, length: first }, { of: after, from: 0, length: days }, each);
+  return each;
+}
+
+/** Adds one way's chances to those of all weeks; `each` has the chance of an offer by day. */
+function addWay(all: Float64Array, size: number, { weight, ofWeek }: Way, each: Float64Array): void {
+  for (let at = 0, day = 0; at < all.length; at += size, day += WEEK_DAYS) {
+    let atLeast = weight;
+    for (let more = 0; more < ofWeek.length; more++) {
+      const shares = ofWeek[more];
+      const oneMore = shares === undefined ? 0 : Math.max(0, weight * dot(shares, each, day));
+      all[at + more] = (all[at + more] ?? 0) + Math.max(0, atLeast - oneMore);
+      atLeast = oneMore;
     }
+    all[at + ofWeek.length] = (all[at + ofWeek.length] ?? 0) + atLeast;
   }
-  return Array.from({ length: weeks }, (_, week) => all.subarray(week * size, (week + 1) * size));
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { AnimalRecord } from '../animal/index.ts';
 import { AFTER_REFUSAL_DAYS } from '../care/index.ts';
-import { daysBetween } from '../days.ts';
+import { dayNumber } from '../days.ts';
 import type { Acceptance } from './acceptance.ts';
 import { type Gaps, type Rhythm, weekShares } from './renewal.ts';
 
@@ -25,7 +25,7 @@ export interface Planned {
 
 /** What the offers of all animals of a plan say about the day of the range on which they are made. */
 export function timingOf(all: readonly Planned[]): Timing {
-  const meals = new Map<string, Tally>();
+  const meals = new Map<number, Tally>();
   const refusals = tally(AFTER_REFUSAL_DAYS);
   for (const { animal, everyDays } of all) {
     const ofPlan = meals.get(planKey(everyDays)) ?? tally(everyDays);
@@ -44,8 +44,9 @@ interface Tally {
   readonly weights: Float64Array;
 }
 
-function planKey([low, high]: Plan): string {
-  return `${low}-${high}`;
+/** A plan has no more than 400 days. */
+function planKey([low, high]: Plan): number {
+  return low * 512 + high;
 }
 
 function tally([low, high]: Plan): Tally {
@@ -55,13 +56,19 @@ function tally([low, high]: Plan): Tally {
 }
 
 function countGaps({ offers }: AnimalRecord, meals: Tally, refusals: Tally): void {
-  for (let at = 1; at < offers.length; at++) {
-    const [before, after] = [offers[at - 1], offers[at]];
-    if (before === undefined || after === undefined) continue;
-    const { first, weights } = before.taken ? meals : refusals;
-    const day = daysBetween(before.day, after.day) - first;
-    if (day >= 0 && day < weights.length) weights[day] = (weights[day] ?? 0) + 1;
+  let after: Tally | null = null;
+  let before = 0;
+  for (const { day, taken } of offers) {
+    const number = dayNumber(day);
+    if (after !== null) countGap(after, number - before);
+    after = taken ? meals : refusals;
+    before = number;
   }
+}
+
+function countGap({ first, weights }: Tally, days: number): void {
+  const at = days - first;
+  if (at >= 0 && at < weights.length) weights[at] = (weights[at] ?? 0) + 1;
 }
 
 function gapsOf({ first, weights }: Tally): Gaps {

@@ -1,7 +1,6 @@
 import type { FileHandle } from 'node:fs/promises';
 import { dirname } from 'node:path';
-import type { EventId, Id, LogEvent, Problem } from '../../core/index.ts';
-import { problem } from '../../core/index.ts';
+import { type EventId, type Id, type LogEvent, type Problem, problem, type SITE } from '../../core/index.ts';
 import { type Appended, type Cursor, type EventLog, LogFailure, type Page } from '../eventLog.ts';
 import { type Entry, readOwnLines } from '../line.ts';
 import { MORE } from '../ndjson.ts';
@@ -96,7 +95,7 @@ class NdjsonLog implements FileLog {
     return { lines: lines.filter((_line, at) => !index.isBroken(after + at + 1)), next, head };
   }
 
-  async history(subject: Id): Promise<readonly LogEvent[]> {
+  async history(subject: Id | typeof SITE): Promise<readonly LogEvent[]> {
     const { index } = this.#main;
     const own = await this.#at(index.linesOf(subject));
     const slips = new Map<EventId, readonly LogEvent[]>();

@@ -1,5 +1,4 @@
-import type { EventId, Id } from '../../core/index.ts';
-import { isEventId } from '../../core/index.ts';
+import { type EventId, type Id, isEventId, SITE } from '../../core/index.ts';
 import type { Cursor } from '../eventLog.ts';
 import { parseJson } from '../line.ts';
 import { addTo } from '../slips.ts';
@@ -38,6 +37,7 @@ export class LineIndex {
       return false;
     }
     if (!this.#numbers.has(head.id)) this.#numbers.set(head.id, number);
+    if (head.subjects.size === 0) addTo(this.#subjects, SITE, number);
     for (const subject of head.subjects) addTo(this.#subjects, subject, number);
     if (head.corrects !== null) addTo(this.#slips, head.corrects, number);
     return true;
@@ -52,8 +52,8 @@ export class LineIndex {
     return this.#numbers.get(id);
   }
 
-  /** The arrivals of a subject's events. */
-  linesOf(subject: Id): readonly Cursor[] {
+  /** The arrivals of the events of a subject, or of the site itself. */
+  linesOf(subject: Id | typeof SITE): readonly Cursor[] {
     return this.#subjects.get(subject) ?? [];
   }
 

@@ -1,4 +1,4 @@
-import type { EventId, LogEvent } from '../../core/index.ts';
+import { type EventId, type LogEvent, SITE } from '../../core/index.ts';
 import type { Cursor } from '../eventLog.ts';
 import { correctedBy } from '../line.ts';
 import { addTo } from '../slips.ts';
@@ -8,8 +8,6 @@ import type { Reading, Writing } from './transact.ts';
 
 /** A block takes no more once it has this many; one subject has one record in each block. */
 export const BLOCK_EVENTS = 100_000;
-/** Where events without a subject are kept. */
-const NOBODY = '';
 /** Where slips are kept too whose corrected event was not seen among their own subjects. */
 export const STRAY_SLIPS = '~slips';
 const ID_LENGTH = 36;
@@ -66,9 +64,9 @@ export async function pack(tx: Writing, entries: readonly TailEntry[]): Promise<
   await tx.objectStore('blocks').put(grown(full ? null : open[1], entries), key);
 }
 
-/** The record keys of an event: each subject, or nobody. */
+/** The record keys of an event: each subject, or the site where it has none. */
 export function homesOf(event: LogEvent | undefined): readonly string[] {
-  return event === undefined || event.subjects.length === 0 ? [NOBODY] : [...new Set<string>(event.subjects)];
+  return event === undefined || event.subjects.length === 0 ? [SITE] : [...new Set<string>(event.subjects)];
 }
 
 async function putRecords(tx: Writing, key: number, entries: readonly TailEntry[]): Promise<void> {

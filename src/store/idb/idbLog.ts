@@ -1,4 +1,4 @@
-import { type EventId, fingerprint, type Id, type LogEvent, problem, UNENROLLED } from '../../core/index.ts';
+import { type EventId, fingerprint, type Id, type LogEvent, problem, type SITE, UNENROLLED } from '../../core/index.ts';
 import type { DeviceLog, DeviceState, Enrolment, HubPage, Refusal, Snapshot, Unsent } from '../deviceLog.ts';
 import { type Appended, type Cursor, LogFailure, type Page } from '../eventLog.ts';
 import { correctedBy, readOwnLines } from '../line.ts';
@@ -68,11 +68,11 @@ class IdbLog implements DeviceLog {
     });
   }
 
-  history(subject: Id): Promise<readonly LogEvent[]> {
+  history(subject: Id | typeof SITE): Promise<readonly LogEvent[]> {
     return look(this.#db, async (tx) => {
       await this.#state(tx);
       const recent = this.#tail.all().flatMap(({ event }) => (event === undefined ? [] : [event]));
-      const own = [...(await packedOf(tx, subject)), ...recent.filter(({ subjects }) => subjects.includes(subject))];
+      const own = [...(await packedOf(tx, subject)), ...recent.filter((event) => homesOf(event).includes(subject))];
       const strays = [...(await packedOf(tx, STRAY_SLIPS)), ...recent.filter((event) => correctedBy(event) !== null)];
       const slips = bySlipped(strays);
       return withSlips(own, (id) => slips.get(id) ?? []);

@@ -1,4 +1,4 @@
-import type { EventId, Id, LogEvent } from '../../core/index.ts';
+import { type EventId, type Id, type LogEvent, SITE } from '../../core/index.ts';
 import type { Appended, Cursor, EventLog, Page } from '../eventLog.ts';
 import type { Entry } from '../line.ts';
 import { correctedBy } from '../line.ts';
@@ -14,7 +14,7 @@ export function memoryLog(): EventLog {
 export class MemoryLog implements EventLog {
   readonly #entries: Entry[] = [];
   readonly #numbers = new Map<EventId, Cursor>();
-  readonly #subjects = new Map<Id, LogEvent[]>();
+  readonly #subjects = new Map<Id | typeof SITE, LogEvent[]>();
   readonly #slips = new Map<EventId, LogEvent[]>();
   readonly #parked = new Map<string, LogEvent>();
 
@@ -36,7 +36,7 @@ export class MemoryLog implements EventLog {
     return { events: entries.map(({ event }) => event), next, head: this.size };
   }
 
-  async history(subject: Id): Promise<readonly LogEvent[]> {
+  async history(subject: Id | typeof SITE): Promise<readonly LogEvent[]> {
     return withSlips(this.#subjects.get(subject) ?? [], (id) => this.#slips.get(id) ?? []);
   }
 
@@ -71,6 +71,7 @@ export class MemoryLog implements EventLog {
   #add(entry: Entry): void {
     const { event } = entry;
     this.#numbers.set(event.id, this.#entries.push(entry));
+    if (event.subjects.length === 0) addTo(this.#subjects, SITE, event);
     for (const subject of new Set(event.subjects)) addTo(this.#subjects, subject, event);
     const corrected = correctedBy(event);
     if (corrected !== null) addTo(this.#slips, corrected, event);

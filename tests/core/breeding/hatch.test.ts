@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import {
+  breedingOf,
   type ClutchRecord,
+  decideClutch,
+  eggsOpen,
   type Facility,
   findingsOf,
   foldFacility,
@@ -9,11 +12,16 @@ import {
   hatchOut,
   type Id,
   lociFor,
+  ownHatchSpans,
   readTraits,
   sayFraction,
+  seasonOf,
+  spansOf,
+  stillLies,
+  stillToCome,
   youngOf,
 } from '../../../src/core/index.ts';
-import { added, CLUTCH, DAM, day, id, type Line, log, refusal, SIRE, site, value } from '../log.ts';
+import { added, CLUTCH, DAM, day, id, type Line, log, refusal, SIRE, site, undo, value } from '../log.ts';
 
 const traits = (of: Id, code: string): Line => ['2025-01-02', 'traits-set', { code }, { subjects: [of] }];
 const PAIR: readonly Line[] = [
@@ -111,6 +119,146 @@ describe('a hatch-out', () => {
     const plain = HETS.map((line) => (line[1] === 'animal-added' ? added({ sex: line[2].sex }, line[3]) : line));
     const born = hatchedSite(plain, [{ count: 1, look: normal }]);
     expect(youngOf(born, clutchIn(born))[0]?.number).toBeNull();
+  });
+});
+
+describe('a clutch that hatches over several days (BREED-HATCH)', () => {
+  const [normal, albino] = looks(site(...HETS));
+  if (normal === undefined || albino === undefined) throw new Error('no looks');
+  const on = (text: string, nowMs = 0) => ({ day: day(text), today: day(text), nowMs });
+  /** What a keeper wrote on each day: how many of which look, and whether it was the last. */
+  const written = (
+    days: readonly (readonly [on: string, groups: readonly Hatchlings[], last?: boolean])[],
+  ): { readonly facility: Facility; readonly lines: readonly Line[] } => {
+    let lines = HETS;
+    let next = 500;
+    for (const [when, groups, last = false] of days) {
+      const facility = site(...lines);
+      const setting = { moment: on(when), last, mint: () => id(next++) };
+      const { decision } = value(hatchOut(facility, clutchIn(facility), groups, setting));
+      if (decision.kind !== 'accepted') throw new Error(decision.problem.message);
+      const more = decision.drafts.map(
+        (one) => [one.day, one.kind, one.payload, { subjects: one.subjects }] as unknown as Line,
+      );
+      lines = [...lines, ...more];
+    }
+    return { facility: site(...lines), lines };
+  };
+  const twoDays = written([
+    ['2026-06-05', [{ count: 3, look: normal }]],
+    [
+      '2026-06-06',
+      [
+        { count: 1, look: normal },
+        { count: 1, look: albino },
+      ],
+    ],
+  ]);
+  const { facility } = twoDays;
+
+  it('adds its days up, and the first of them is the day on which it hatched', () => {
+    expect(clutchIn(facility)).toMatchObject({
+      hatched: 5,
+      hatchedOn: '2026-06-05',
+      hatchings: [
+        { day: '2026-06-05', count: 3 },
+        { day: '2026-06-06', count: 2 },
+      ],
+      isOver: false,
+    });
+  });
+  it('gives the young of the second day records, numbers and parents like those of the first, and their own day', () => {
+    const young = youngOf(facility, clutchIn(facility));
+    expect(young.map((one) => [one.number, one.hatchedOn, one.dam, one.sire, one.clutch])).toEqual(
+      [1, 2, 3, 4, 5].map((n) => [`26-00${n}`, n < 4 ? '2026-06-05' : '2026-06-06', DAM, SIRE, CLUTCH]),
+    );
+  });
+  it('says how many are still to come, and stops waiting after some days', () => {
+    const to = (text: string) => stillToCome(clutchIn(facility), day(text));
+    expect(['2026-06-06', '2026-06-20', '2026-06-21'].map(to)).toEqual([1, 1, 0]);
+    expect(eggsOpen(clutchIn(facility))).toBe(1);
+    expect(stillLies(clutchIn(facility), day('2026-06-07'))).toBe(true);
+    expect(stillLies(clutchIn(facility), day('2026-06-21'))).toBe(false);
+  });
+  it('waits for no more once that is written, with young or without', () => {
+    const ended = written([['2026-06-05', [{ count: 3, look: normal }], true]]);
+    expect([clutchIn(ended.facility).isOver, stillToCome(clutchIn(ended.facility), day('2026-06-05'))]).toEqual([
+      true,
+      0,
+    ]);
+    const none = written([
+      ['2026-06-05', [{ count: 3, look: normal }]],
+      ['2026-06-07', []],
+    ]);
+    expect(clutchIn(none.facility)).toMatchObject({ hatched: 3, hatchedOn: '2026-06-05', isOver: true });
+    const never = written([['2026-06-05', []]]);
+    expect(clutchIn(never.facility)).toMatchObject({
+      hatched: 0,
+      hatchedOn: '2026-06-05',
+      isOver: true,
+      hatchings: [],
+    });
+  });
+  it('is the same whichever day arrives first, and a slip takes one day back', () => {
+    const events = log(...twoDays.lines);
+    expect(foldFacility(events.toReversed()).clutches.get(CLUTCH)).toEqual(clutchIn(facility));
+    const first = twoDays.lines.findIndex(([, kind]) => kind === 'clutch-hatched');
+    const back = foldFacility(log(...twoDays.lines, undo('2026-06-07', first, { subjects: [CLUTCH] })));
+    expect(clutchIn(back)).toMatchObject({ hatched: 2, hatchedOn: '2026-06-06' });
+  });
+  it('counts every young of it in what the clutch says', () => {
+    const POSSIBLE: readonly Line[] = [...PAIR, traits(SIRE, '[cln 2:3]/+'), traits(DAM, 'cln/cln'), laid()];
+    const hatched = (young: Id, when: string): readonly Line[] => [
+      added({ clutch: CLUTCH, dam: DAM, sire: SIRE, hatchedOn: when }, { subjects: [young] }, when),
+      [when, 'traits-set', { code: 'cln/+' }, { subjects: [young] }],
+      [when, 'clutch-hatched', { hatched: 1 }, { subjects: [CLUTCH] }],
+    ];
+    const chance = (...lines: readonly Line[]) => {
+      const facility = site(...POSSIBLE, ...lines);
+      const after = value(findingsOf(facility, clutchIn(facility))).changed[0]?.chances[0]?.after;
+      return after && sayFraction(after);
+    };
+    // 1/2, then 1/3: own computation, see facts of genetics.
+    const [first, second] = [hatched(id(600), '2026-06-05'), hatched(id(601), '2026-06-06')];
+    expect([chance(...first), chance(...first, ...second)]).toEqual(['1/2', '1/3']);
+  });
+  it('counts from its first day in the windows of later ones, and its own days for how long a clutch takes', () => {
+    const step = breedingOf('Python regius')?.steps.find((one) => one.to === 'hatched');
+    if (step === undefined) throw new Error('no step');
+    expect([...spansOf(facility, 'Python regius', step)]).toEqual([[DAM, [63]]]);
+    expect(ownHatchSpans(facility, 'Python regius')).toEqual([]);
+    const ended = site(...twoDays.lines, [
+      '2026-06-09',
+      'clutch-hatched',
+      { hatched: 0, last: true },
+      { subjects: [CLUTCH] },
+    ]);
+    expect(ownHatchSpans(ended, 'Python regius')).toEqual([1]);
+  });
+  it('of which none hatched is no date for later windows', () => {
+    const step = breedingOf('Python regius')?.steps.find((one) => one.to === 'hatched');
+    const never = site(...HETS, ['2026-06-20', 'clutch-hatched', { hatched: 0, last: true }, { subjects: [CLUTCH] }]);
+    expect(step && [...spansOf(never, 'Python regius', step)]).toEqual([]);
+  });
+  it('waits with the first shed until the young of the last day have shed too', () => {
+    const shed = (n: number): Line => ['2026-06-15', 'shed-seen', {}, { subjects: [id(500 + n)] }];
+    const next = (...lines: readonly Line[]) => {
+      const facility = site(...twoDays.lines, ...lines);
+      const dam = facility.animals.get(DAM);
+      return dam && seasonOf(facility, dam, day('2026-06-16')).next.map((one) => one.step.to);
+    };
+    expect(next(shed(0), shed(1), shed(2))).toEqual(['first shed']);
+    expect(next(shed(0), shed(1), shed(2), shed(3), shed(4))).toEqual([]);
+  });
+  it('asks about the same count again within minutes', () => {
+    const one = site(...HETS, ['2026-06-05', 'clutch-hatched', { hatched: 2 }, { subjects: [CLUTCH] }]);
+    const written = (minutes: number) => {
+      const clutch = clutchIn(one);
+      const nowMs = (clutch.lastMs['clutch-hatched'] ?? 0) + minutes * 60_000;
+      const decision = decideClutch(one, clutch, { do: 'hatched', hatched: 2 }, on('2026-06-05', nowMs));
+      return decision.kind === 'asks' ? decision.problem.code : decision.kind;
+    };
+    expect([written(3), written(11)]).toEqual(['hatched-again', 'accepted']);
   });
 });
 

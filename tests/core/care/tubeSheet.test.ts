@@ -75,6 +75,7 @@ describe('the range of fluids', () => {
   it('is a range to compare with and leaves the order to the vet', () => {
     expect(value(fluidsPerDay(1000))).toEqual({
       ml: [10, 30],
+      mark: 'S',
       caution: expect.stringMatching(/not an order: the vet/),
     });
     expect(fluidsPerDay(0)).toMatchObject({ problem: { code: 'not-positive' } });

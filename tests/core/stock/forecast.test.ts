@@ -9,13 +9,30 @@ import {
   TIMING_MEALS,
   wholeNeed,
 } from '../../../src/core/index.ts';
-import { type Gaps, offersByWeek, offersInAll, restsOf, weekShares } from '../../../src/core/stock/renewal.ts';
+import {
+  aftersOf,
+  type Gaps,
+  offersByDay,
+  offersByWeek,
+  offersInAll,
+  type Rhythm,
+  restsOf,
+  type Start,
+  weekShares,
+} from '../../../src/core/stock/renewal.ts';
 import { rhythmOf, twoChances } from '../../../src/core/stock/rhythm.ts';
 import { added, id, type Line, site } from '../log.ts';
 import { betaOf, type Habit, ON, simulatedSite } from './sites.ts';
 
 const gaps = (first: number, ...chances: number[]): Gaps => ({ first, chances: Float64Array.from(chances) });
 const sum = (values: Iterable<number>): number => [...values].reduce((all, one) => all + one, 0);
+
+/** The chances of 0, 1, 2 … offers, one list a week. */
+function weekly(start: Start, rhythm: Rhythm, weeks: number): readonly (readonly number[])[] {
+  const { size, chances } = offersByWeek(start, rhythm, aftersOf(rhythm, 7 * weeks), weeks);
+  expect(chances.length).toBe(weeks * size);
+  return Array.from({ length: weeks }, (_, week) => [...chances.subarray(week * size, (week + 1) * size)]);
+}
 
 describe('CARE-NEED: the offers of one animal', () => {
   const AFTER_MEAL = gaps(2, 0.25, 0, 0.5, 0.25);
@@ -38,7 +55,7 @@ describe('CARE-NEED: the offers of one animal', () => {
   }
 
   it('are counted by week as every single way says', () => {
-    for (const [week, chances] of offersByWeek(start, rhythm, 3).entries()) {
+    for (const [week, chances] of weekly(start, rhythm, 3).entries()) {
       const all = walked(7 * week, 7 * week + 7, 8);
       for (const [count, chance] of all.entries()) expect(chances[count] ?? 0).toBeCloseTo(chance, 12);
       expect(sum(chances)).toBeCloseTo(1, 12);
@@ -48,15 +65,24 @@ describe('CARE-NEED: the offers of one animal', () => {
     const chances = offersInAll(start, restsOf(rhythm, 20), 20);
     for (const [count, chance] of walked(0, 20, 12).entries()) expect(chances[count] ?? 0).toBeCloseTo(chance, 12);
   });
+  it('stand on each day with the chance of every single way that has one there', () => {
+    const byDay = offersByDay(start, rhythm, aftersOf(rhythm, 20), 20);
+    for (const [on, chance] of byDay.entries()) expect(chance).toBeCloseTo(walked(on, on + 1, 2)[1] ?? 0, 12);
+  });
+  it('are cut off where the first one may come after the last day', () => {
+    const [first = 0, second] = offersByDay(start, rhythm, aftersOf(rhythm, 2), 2);
+    expect(first).toBeCloseTo(0.1, 12);
+    expect(second).toBe(0);
+  });
   it('come at the rate of one in a mean gap after a long time (elementary renewal theorem)', () => {
     const steady = { ...rhythm, ways: [{ weight: 1, gaps: AFTER_MEAL, ofWeek: weekShares(AFTER_MEAL) }] };
-    const week = offersByWeek(Float64Array.of(1), steady, 60).at(-1) ?? [];
+    const week = weekly(Float64Array.of(1), steady, 60).at(-1) ?? [];
     expect(sum([...week].map((chance, count) => chance * count))).toBeCloseTo(7 / (2 * 0.25 + 4 * 0.5 + 5 * 0.25), 9);
   });
   it('may be daily: then a week has seven', () => {
     const daily = gaps(1, 1);
     const each = { ...rhythm, ways: [{ weight: 1, gaps: daily, ofWeek: weekShares(daily) }] };
-    expect(offersByWeek(Float64Array.of(1), each, 2).map((week) => week[7])).toEqual([1, 1]);
+    expect(weekly(Float64Array.of(1), each, 2).map((week) => week[7])).toEqual([1, 1]);
   });
   it.each([
     [7.4, 0.6],

@@ -3,11 +3,16 @@ import { describe, expect, it } from 'vitest';
 import {
   type Facility,
   type Id,
+  keptRules,
+  needCsv,
+  type OnAnimals,
   type OrderLine,
   type OrderList,
   type OrderQuestion,
+  orderCsv,
   orderList,
   type Payload,
+  preyForecast,
   RESERVE_SHARE,
   SPARE_SHARE,
   wholeNeed,
@@ -31,8 +36,8 @@ const lot = (at: Id, count: number, more: Partial<Payload<'lot-received'>> = {},
   { prey: 'mouse-jumbo', eachG: [35, 50], count, ...more },
   { subjects: [at] },
 ];
-const order = (facility: Facility, more: Partial<OrderQuestion> = {}): OrderList =>
-  value(orderList(facility, { weeks: 8, leadDays: 14, reserveShare: RESERVE_SHARE, ...more }, ON));
+const order = (facility: Facility, more: Partial<OrderQuestion> = {}, tell?: OnAnimals): OrderList =>
+  value(orderList(facility, { weeks: 8, leadDays: 14, reserveShare: RESERVE_SHARE, ...more }, ON, tell));
 const line = (list: OrderList, prey = 'mouse-jumbo'): OrderLine => {
   const found = list.lines.find((one) => one.prey === prey);
   if (found === undefined) throw new Error(`no line for ${prey}`);
@@ -160,5 +165,70 @@ describe('CARE-ORDER: a question that makes no sense', () => {
       }),
       { numRuns: 60 },
     );
+  });
+});
+
+describe('the order as a file', () => {
+  const facility = site(...many(3), lot(id(21), 5), lot(id(22), 4, { prey: '=1+1' }));
+  const list = order(facility);
+  it('has one class of prey a row, and the reasons in one cell', () => {
+    const [heads = '', ...rows] = orderCsv(list).trim().split('\r\n');
+    expect(heads.split(',').slice(0, 5)).toEqual(['prey', 'name', 'animals', 'order', 'wanted']);
+    expect(rows).toHaveLength(2);
+    const jumbo = rows.find((row) => row.startsWith('mouse-jumbo,'));
+    expect(jumbo?.split(',').slice(0, 5)).toEqual([
+      'mouse-jumbo',
+      'jumbo mouse',
+      '3',
+      ...[line(list).toOrder, line(list).wanted].map(String),
+    ]);
+    expect(jumbo).toContain('"3 animals: about');
+  });
+  it('has no cell that a spreadsheet takes for a formula', () => {
+    expect(orderCsv(list)).toContain("'=1+1,'=1+1,0,");
+    expect(orderCsv(list)).not.toMatch(/(^|,|")=/m);
+  });
+  it('of the weeks has a row for each class and week', () => {
+    const [heads, ...rows] = needCsv(preyForecast(facility, ON, 4))
+      .trim()
+      .split('\r\n');
+    expect(heads).toBe('prey,name,animals,week_from,need_mean,need_90_percent');
+    expect(rows.map((row) => row.split(',').slice(0, 4))).toEqual(
+      ['2026-03-02', '2026-03-09', '2026-03-16', '2026-03-23'].map((from) => ['mouse-jumbo', 'jumbo mouse', '3', from]),
+    );
+  });
+});
+
+describe('how far it is', () => {
+  it('is told after each class of prey, from none to all that are counted', () => {
+    const facility = site(...many(3), ...many(2, 'rat-pup', 10));
+    for (const work of [
+      (tell: OnAnimals) => preyForecast(facility, ON, 2, tell),
+      (tell: OnAnimals) => order(facility, {}, tell),
+    ]) {
+      const told: (readonly [number, number])[] = [];
+      work((done, of) => told.push([done, of]));
+      expect(told).toEqual([
+        [0, 5],
+        [3, 5],
+        [5, 5],
+      ]);
+    }
+  });
+});
+
+describe('the site’s own figures', () => {
+  it('are kept with the other rules', () => {
+    const rules = { orderWeeks: 6, leadDays: 10, freezerItems: 3200, reservePercent: 7.5 };
+    const said: Line = ['2026-01-01', 'site-rules-set', { ...rules, secondAtDoses: true }, { subjects: [] }];
+    const kept = site(said).site.rules;
+    expect(kept).toMatchObject(rules);
+    expect(keptRules(kept)).toEqual({ ...rules, secondAtDoses: true });
+    expect(site().site.rules).toMatchObject({
+      orderWeeks: null,
+      leadDays: null,
+      freezerItems: null,
+      reservePercent: null,
+    });
   });
 });

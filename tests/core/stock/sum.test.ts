@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Chance, type Counts, enoughFor, meanOf, sumOfChances } from '../../../src/core/stock/sum.ts';
+import {
+  type Chance,
+  type Counts,
+  enoughFor,
+  meanOf,
+  sumOfChances,
+  sumsOfChances,
+} from '../../../src/core/stock/sum.ts';
 
 const chance = (step: number, ...chances: number[]): Chance => ({ step, chances: Float64Array.from(chances) });
 const at = ({ least, chances }: Counts, count: number): number => chances[count - least] ?? 0;
@@ -43,6 +50,46 @@ describe('CARE-NEED: the exact sum of unlike chances', () => {
     expect(meanOf(sum)).toBeCloseTo(mean, 7);
     const found = sum.chances.reduce((all, one, n) => all + one * (sum.least + n - mean) ** 2, 0);
     expect(found / spread).toBeCloseTo(1, 9);
+  });
+  it.each([1, 2, 23, 24, 25, 200])('of %d that are alike is what they come to one by one', (alike) => {
+    const parts = [chance(1, 0.25, 0.5, 0.25), { ...chance(3, 0.9, 0.08, 0.02), alike }];
+    const apart = [chance(1, 0.25, 0.5, 0.25), ...Array.from({ length: alike }, () => chance(3, 0.9, 0.08, 0.02))];
+    const [together, oneByOne] = [sumOfChances(parts), sumOfChances(apart)];
+    for (let count = 0; count <= 3 * 2 * alike + 2; count++)
+      expect(Math.abs(at(together, count) - at(oneByOne, count))).toBeLessThan(1e-14);
+  });
+  it('of rows is that of each row, whatever stood in the row before', () => {
+    const rows = { step: 2, size: 3, chances: Float64Array.of(0.5, 0.25, 0.25, 1, 0, 0, 0, 1, 0), alike: 30 };
+    const other = { step: 1, size: 2, chances: Float64Array.of(0.5, 0.5, 0.1, 0.9, 1, 0) };
+    const row = (from: Float64Array, at: number, size: number) => [...from.slice(at * size, (at + 1) * size)];
+    for (const [at, found] of sumsOfChances([rows, other], 3).entries()) {
+      const alone = [{ ...chance(2, ...row(rows.chances, at, 3)), alike: 30 }, chance(1, ...row(other.chances, at, 2))];
+      expect(found).toEqual(sumOfChances(alone));
+    }
+  });
+  it('of 120 unlike chances is that of whole numbers to 12 places', () => {
+    const weights = Array.from({ length: 120 }, (_, n) => [
+      BigInt(40 - (n % 31)),
+      BigInt(20 + (n % 29)),
+      BigInt(4 + (n % 7)),
+    ]);
+    let exact = [1n];
+    let whole = 1n;
+    for (const [none = 0n, one = 0n, two = 0n] of weights) {
+      const next = new Array<bigint>(exact.length + 2).fill(0n);
+      for (const [count, chance] of exact.entries())
+        for (const [more, weight] of [none, one, two].entries())
+          next[count + more] = (next[count + more] ?? 0n) + chance * weight;
+      exact = next;
+      whole *= none + one + two;
+    }
+    const all = weights.map((each) => {
+      const sum = Number(each.reduce((left, right) => left + right, 0n));
+      return chance(1, ...each.map((one) => Number(one) / sum));
+    });
+    const found = sumOfChances(all);
+    for (const [count, chance] of exact.entries())
+      expect(Math.abs(at(found, count) - Number((chance * 10n ** 18n) / whole) / 1e18)).toBeLessThan(1e-12);
   });
   it('is the sum over all outcomes, whatever the chances', () => {
     fc.assert(

@@ -2,11 +2,13 @@ import './pack.css';
 import { useState } from 'preact/hooks';
 import {
   COUNTRY_PROFILES,
+  type CountryProfile,
   type Id,
   type PackChoice,
   type Problem,
   problem,
   profileOfSite,
+  sayDayShort,
 } from '../../../core/index.ts';
 import { ProblemLine } from '../../look/ProblemLine.tsx';
 import { useApp } from '../../model/app.ts';
@@ -82,8 +84,7 @@ export function PackPart() {
           ))}
         </select>
         <small id="pack-profile-says">
-          {profile.law === null ? 'It follows no country’s text.' : `${profile.law}.`} No legal advice: your licence and
-          your local authority decide.
+          {sayText(profile)} No legal advice: your licence and your local authority decide.
         </small>
       </div>
       <SiteProfile profile={profile} />
@@ -105,6 +106,13 @@ export function PackPart() {
       <PackRunPanel state={pack.state} make={make} stop={pack.stop} />
     </div>
   );
+}
+
+/** The text of a profile, its date, and where it was read. */
+function sayText({ law, inForce, dated, source }: CountryProfile): string {
+  if (law === null) return 'It follows no country’s text.';
+  const date = inForce === null ? (dated ?? '') : `in force since ${sayDayShort(inForce)}`;
+  return `${law}; ${date}. Read at ${source}.`;
 }
 
 function choiceOf(of: Of, place: Id | null, animal: Id | null): PackChoice | null {

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { type CountryProfile, type Problem, profileOfSite } from '../../../core/index.ts';
+import { type CountryProfile, keptRules, type Problem, profileOfSite } from '../../../core/index.ts';
 import { ProblemLine } from '../../look/ProblemLine.tsx';
 import { useApp } from '../../model/app.ts';
 
@@ -9,12 +9,7 @@ export function SiteProfile({ profile }: { readonly profile: CountryProfile }) {
   const [failed, setFailed] = useState<Problem | null>(null);
   const { rules } = site.facility.value.site;
   async function keep(): Promise<void> {
-    const { secondAtDoses, twoPeopleFromM } = rules;
-    const payload = {
-      secondAtDoses,
-      countryProfile: profile.id,
-      ...(twoPeopleFromM === null ? {} : { twoPeopleFromM }),
-    };
+    const payload = { ...keptRules(rules), countryProfile: profile.id };
     const written = await site.write([{ kind: 'site-rules-set', subjects: [], payload, day: clock.today.value }]);
     setFailed(written.ok ? null : written.problem);
   }

@@ -1,8 +1,18 @@
-import { wayOf } from '../../../core/index.ts';
+import type { Signal } from '@preact/signals';
+import { type Picture, wayOf } from '../../../core/index.ts';
+import { PhotoField } from '../../papers/index.ts';
 import { Choose, type FormState, Line } from './fields.tsx';
+import { Syringes } from './Syringes.tsx';
+
+interface PrescriptionFormProps {
+  readonly form: FormState;
+  readonly pictures: Signal<readonly Picture[]>;
+  /** The syringes of the site’s rules; null where it has none. */
+  readonly syringesMl: readonly number[] | null;
+}
 
 /** The vet’s words, line by line, in the order in which a paper gives them. */
-export function PrescriptionForm({ form }: { readonly form: FormState }) {
+export function PrescriptionForm({ form, pictures, syringesMl }: PrescriptionFormProps) {
   return (
     <>
       <fieldset class="form-part">
@@ -26,8 +36,9 @@ export function PrescriptionForm({ form }: { readonly form: FormState }) {
           hint={sayRoute(form.draft.value.route)}
         />
       </fieldset>
+      <Syringes form={form} siteMl={syringesMl} />
       <Course form={form} />
-      <Paper form={form} />
+      <Paper form={form} pictures={pictures} />
     </>
   );
 }
@@ -36,7 +47,12 @@ function Figures({ form }: { readonly form: FormState }) {
   const { by } = form.draft.value;
   if (by === '') return <p class="hint">Choose one; then its figures are asked for here.</p>;
   if (by === 'volume')
-    return <Line form={form} name="ml" label="Volume of one dose, in mL" kind="figure" hint="Such as 0.3, never .3" />;
+    return (
+      <>
+        <Line form={form} name="ml" label="Volume of one dose, in mL" kind="figure" hint="Such as 0.3, never .3" />
+        <StrengthLines form={form} label="Strength on the bottle (may stay empty)" />
+      </>
+    );
   return (
     <>
       <Line
@@ -46,18 +62,7 @@ function Figures({ form }: { readonly form: FormState }) {
         kind="figure"
         hint="Such as 0.5, never .5"
       />
-      <div class="two-lines">
-        <Line form={form} name="strength" label="Strength on the bottle" kind="figure" />
-        <Choose
-          form={form}
-          name="strengthUnit"
-          legend="Unit of the strength"
-          choices={[
-            ['mgPerMl', 'mg per mL'],
-            ['percentWv', '% w/v'],
-          ]}
-        />
-      </div>
+      <StrengthLines form={form} label="Strength on the bottle" />
       <details class="cap-lines">
         <summary>More than 2 % of body mass at once</summary>
         <p class="hint">
@@ -69,6 +74,23 @@ function Figures({ form }: { readonly form: FormState }) {
         </div>
       </details>
     </>
+  );
+}
+
+function StrengthLines({ form, label }: { readonly form: FormState; readonly label: string }) {
+  return (
+    <div class="two-lines">
+      <Line form={form} name="strength" label={label} kind="figure" />
+      <Choose
+        form={form}
+        name="strengthUnit"
+        legend="Unit of the strength"
+        choices={[
+          ['mgPerMl', 'mg per mL'],
+          ['percentWv', '% w/v'],
+        ]}
+      />
+    </div>
   );
 }
 
@@ -106,7 +128,7 @@ function Course({ form }: { readonly form: FormState }) {
   );
 }
 
-function Paper({ form }: { readonly form: FormState }) {
+function Paper({ form, pictures }: Pick<PrescriptionFormProps, 'form' | 'pictures'>) {
   return (
     <fieldset class="form-part">
       <legend>Vet and paper</legend>
@@ -118,6 +140,7 @@ function Paper({ form }: { readonly form: FormState }) {
         <Line form={form} name="lot" label="Lot on the bottle (may stay empty)" most={60} />
       </div>
       <Line form={form} name="paper" label="Where the paper lies, or a note (may stay empty)" most={340} />
+      <PhotoField pictures={pictures} />
     </fieldset>
   );
 }

@@ -5,6 +5,8 @@ import { useLocation } from 'preact-iso';
 import {
   type AnimalRecord,
   decidePrescription,
+  eventIdFrom,
+  type Picture,
   type Problem,
   parseId,
   problem,
@@ -14,7 +16,7 @@ import {
 import { ProblemLine } from '../../look/ProblemLine.tsx';
 import { useApp } from '../../model/app.ts';
 import { BLANK, type DraftField, readDraft } from './draft.ts';
-import { keepDraft, keptDraft } from './kept.ts';
+import { keepDraft, keepPhotos, keptDraft, keptPhotos } from './kept.ts';
 import { PrescriptionForm } from './PrescriptionForm.tsx';
 import { SaidBack } from './SaidBack.tsx';
 
@@ -36,15 +38,17 @@ export function PrescriptionScreen({ id }: { readonly id?: string }) {
 }
 
 function PrescriptionOf({ animal }: { readonly animal: AnimalRecord }) {
-  const { desk, clock, signs } = useApp();
+  const { desk, clock, signs, site } = useApp();
   const { route } = useLocation();
   const draft = useSignal(keptDraft(animal.id));
-  const wasKept = useSignal(draft.value !== BLANK);
+  const pictures = useSignal<readonly Picture[]>(keptPhotos(animal.id));
+  const wasKept = useSignal(draft.value !== BLANK || pictures.value.length > 0);
   const left = useSignal<ReadonlySet<DraftField>>(new Set());
   const tried = useSignal(false);
   const why = useSignal<Problem | null>(null);
   const today = clock.today.value;
-  const { written, faults } = readDraft(draft.value, animal, today);
+  const { syringesMl } = site.facility.value.site.rules;
+  const { written, faults } = readDraft(draft.value, animal, { today, syringesMl });
   async function write(event: Event): Promise<void> {
     event.preventDefault();
     tried.value = true;
@@ -54,7 +58,8 @@ function PrescriptionOf({ animal }: { readonly animal: AnimalRecord }) {
       requestAnimationFrame(() => focusFirst(event.target));
       return;
     }
-    const decision = decidePrescription(animal, written, { day: today, today, nowMs: clock.nowMs() });
+    const moment = { day: today, today, nowMs: clock.nowMs() };
+    const decision = decidePrescription(animal, written, moment, withPapers(pictures.value, moment.nowMs));
     why.value = decision.kind === 'refused' ? decision.problem : null;
     if (decision.kind === 'refused') return;
     if ((await desk.decided(animal.id, decision)) !== 'accepted') return;
@@ -63,11 +68,14 @@ function PrescriptionOf({ animal }: { readonly animal: AnimalRecord }) {
   }
   function startEmpty(): void {
     draft.value = BLANK;
+    pictures.value = [];
     keepDraft(animal.id, BLANK);
+    keepPhotos(animal.id, []);
     wasKept.value = false;
     tried.value = false;
   }
   useSignalEffect(() => keepDraft(animal.id, draft.value));
+  useSignalEffect(() => keepPhotos(animal.id, pictures.value));
   return (
     <section class="screen prescription" aria-labelledby="prescription-title">
       <h1 id="prescription-title">Prescription for {sayAnimal(animal)}</h1>
@@ -85,7 +93,7 @@ function PrescriptionOf({ animal }: { readonly animal: AnimalRecord }) {
       )}
       <form class="prescription-form" onSubmit={(event) => void write(event)} noValidate>
         <div class="prescription-lines">
-          <PrescriptionForm form={{ draft, faults, left, tried }} />
+          <PrescriptionForm form={{ draft, faults, left, tried }} pictures={pictures} syringesMl={syringesMl} />
         </div>
         <div class="prescription-end">
           <SaidBack animal={animal} written={written} missing={Object.keys(faults).length} today={today} />
@@ -105,6 +113,12 @@ function PrescriptionOf({ animal }: { readonly animal: AnimalRecord }) {
       </form>
     </section>
   );
+}
+
+/** Photos name the prescription that they belong to, so it gets its id here; without photos the log gives it one. */
+function withPapers(pictures: readonly Picture[], nowMs: number) {
+  if (pictures.length === 0) return null;
+  return { id: eventIdFrom(nowMs, crypto.getRandomValues(new Uint8Array(10))), pictures };
 }
 
 function focusFirst(form: EventTarget | null): void {

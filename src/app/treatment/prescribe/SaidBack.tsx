@@ -5,17 +5,20 @@ import {
   enteredDose,
   lastWeight,
   type Payload,
+  sayAmount,
   sayAnimal,
+  sayCourse,
   sayDay,
   sayDayShort,
+  sayEvery,
   sayGrams,
+  sayPaperDays,
   TUBE_CAUTION,
   wayOf,
 } from '../../../core/index.ts';
 import { Caution } from '../Caution.tsx';
 import { NoVolume } from '../NoVolume.tsx';
 import { Volume } from '../Volume.tsx';
-import { sayAmount, sayCourse, sayEvery, sayPaperDays } from '../words.ts';
 
 interface SaidBackProps {
   readonly animal: AnimalRecord;

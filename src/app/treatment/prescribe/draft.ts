@@ -9,6 +9,7 @@ import {
   prescriptionFault,
   problem,
   type Result,
+  type Strength,
   sayMl,
 } from '../../../core/index.ts';
 import { readFigure } from '../figures.ts';
@@ -34,6 +35,8 @@ export interface Draft {
   readonly recheckOn: string;
   readonly capPercent: string;
   readonly capMl: string;
+  /** Sizes in mL with commas between them; empty: those of the site’s rules, `none`: nothing is ticked. */
+  readonly syringes: string;
   readonly withholdFood: '' | 'yes' | 'no';
   readonly prescriber: string;
   readonly lot: string;
@@ -46,11 +49,21 @@ export type Faults = { readonly [field in DraftField]?: Problem };
 export const BLANK: Draft = {
   ...{ drug: '', by: '', dose: '', strength: '', strengthUnit: '', ml: '', route: '', every: '', everyUnit: '' },
   ...{ count: '', startsOn: '', endsOn: '', validUntil: '', drugExpiresOn: '', recheckOn: '' },
-  ...{ capPercent: '', capMl: '', withholdFood: '', prescriber: '', lot: '', paper: '' },
+  ...{ capPercent: '', capMl: '', syringes: '', withholdFood: '', prescriber: '', lot: '', paper: '' },
 };
 
+/** What stands beside the vet’s words: today, and the syringes of the site’s rules, null where it has none. */
+export interface DraftSetting {
+  readonly today: Day;
+  readonly syringesMl: readonly number[] | null;
+}
+
 /** What a draft comes to: the whole prescription, or every problem at its field. Nothing is filled in, and nothing half taken. */
-export function readDraft(draft: Draft, animal: AnimalRecord, today: Day): { written: Written | null; faults: Faults } {
+export function readDraft(
+  draft: Draft,
+  animal: AnimalRecord,
+  { today, syringesMl }: DraftSetting,
+): { written: Written | null; faults: Faults } {
   const faults: { [field in DraftField]?: Problem } = {};
   const read = reader(draft, faults);
   const amount = amountOf(draft, read);
@@ -65,6 +78,7 @@ export function readDraft(draft: Draft, animal: AnimalRecord, today: Day): { wri
   };
   const count = draft.count.trim() === '' ? undefined : read.figure('count', 'number of doses');
   if (count === undefined && !isDay(draft.endsOn)) faults.count = problem('course-open');
+  const syringes = tickedSyringes(draft, syringesMl);
   const isWhole = Object.keys(faults).length === 0;
   if (!isWhole || amount === null) return { written: null, faults };
   const written: Written = {
@@ -74,6 +88,7 @@ export function readDraft(draft: Draft, animal: AnimalRecord, today: Day): { wri
     ...(count !== undefined && count !== null && { count }),
     ...daysOf(draft),
     ...(cap !== null && { capPercent: cap }),
+    ...(syringes !== null && { syringesMl: [...syringes] }),
     withholdFood: draft.withholdFood === 'yes',
     ...(draft.lot.trim() !== '' && { lot: draft.lot.trim() }),
     ...paperOf(draft, capMl),
@@ -82,6 +97,15 @@ export function readDraft(draft: Draft, animal: AnimalRecord, today: Day): { wri
   if (wrong === null) return { written, faults };
   return { written: null, faults: { [fieldOf(wrong, draft)]: wrong } };
 }
+
+/** The syringes that are ticked; null where nobody ticked any here and the site’s rules name none. */
+export function tickedSyringes({ syringes }: Draft, syringesMl: readonly number[] | null): readonly number[] | null {
+  if (syringes === '') return syringesMl;
+  return syringes === NO_SYRINGE ? [] : syringes.split(',').map(Number);
+}
+
+/** What stands for no syringe at all, which is another thing than nothing said. */
+export const NO_SYRINGE = 'none';
 
 function reader(draft: Draft, faults: { [field in DraftField]?: Problem }) {
   const take = <T>(field: DraftField, result: Result<T>): T | null => {
@@ -113,22 +137,29 @@ function amountOf(draft: Draft, read: ReturnType<typeof reader>): Written['amoun
       return null;
     case 'volume': {
       const ml = read.figure('ml', 'volume');
-      return ml === null ? null : { by: 'volume', ml };
+      const strength = draft.strength.trim() === '' && draft.strengthUnit === '' ? undefined : strengthOf(draft, read);
+      if (ml === null || strength === null) return null;
+      return { by: 'volume', ml, ...(strength !== undefined && { strength }) };
     }
     case 'mass': {
-      const [mgPerKg, strength] = [read.figure('dose', 'dose'), read.figure('strength', 'strength')];
-      const { strengthUnit } = draft;
-      if (strengthUnit === '') {
-        const text = draft.strength.trim();
-        const noUnit = problem('unit-missing', { text, example: '10 mg per mL or 1 % w/v' });
-        read.miss('strengthUnit', text === '' ? notChosen('Unit of the strength') : noUnit);
-      }
-      if (mgPerKg === null || strength === null || strengthUnit === '') return null;
-      return { by: 'mass', dose: { mgPerKg }, strength: { [strengthUnit]: strength } };
+      const [mgPerKg, strength] = [read.figure('dose', 'dose'), strengthOf(draft, read)];
+      return mgPerKg === null || strength === null ? null : { by: 'mass', dose: { mgPerKg }, strength };
     }
     default:
       return draft.by satisfies never;
   }
+}
+
+/** The strength with its unit, which nobody but the bottle chooses. */
+function strengthOf({ strength, strengthUnit }: Draft, read: ReturnType<typeof reader>): Strength | null {
+  const figure = read.figure('strength', 'strength');
+  if (strengthUnit === '') {
+    const text = strength.trim();
+    const noUnit = problem('unit-missing', { text, example: '10 mg per mL or 1 % w/v' });
+    read.miss('strengthUnit', text === '' ? notChosen('Unit of the strength') : noUnit);
+    return null;
+  }
+  return figure === null ? null : { [strengthUnit]: figure };
 }
 
 function daysOf(draft: Draft): Partial<Written> {
@@ -164,6 +195,7 @@ function fieldOf({ code, path = '' }: Problem, draft: Draft): DraftField {
   if (code === 'course-impossible') return 'every';
   const [first = ''] = path.split('.');
   if (first === 'everyHours') return 'every';
+  if (first === 'syringesMl') return 'syringes';
   return isField(first, draft) ? first : 'by';
 }
 

@@ -19,7 +19,7 @@ function put(form: FormState, name: DraftField, value: string): void {
 }
 
 /** What a field has to say against itself, once it was left or the form was tried. */
-function faultAt({ faults, left, tried, draft }: FormState, name: DraftField): Problem | null {
+export function faultAt({ faults, left, tried, draft }: FormState, name: DraftField): Problem | null {
   const isTold = tried.value || (left.value.has(name) && draft.value[name].trim() !== '');
   return isTold ? (faults[name] ?? null) : null;
 }

@@ -1,5 +1,6 @@
 import { type Day, sayAnimal } from '../../../core/index.ts';
 import { SpokenDay } from '../../look/SpokenDay.tsx';
+import { sayProgress } from '../standings.ts';
 import type { CallLine } from './todayView.ts';
 
 interface CallsProps {
@@ -7,17 +8,20 @@ interface CallsProps {
   readonly today: Day;
 }
 
-/** Whom the vet wants to see again, and which papers ran out before their course was done. */
+/** Which courses end, whom the vet wants to see again, and which papers ran out before their course was done. */
 export function Calls({ calls, today }: CallsProps) {
   return (
     <section class="calls" aria-labelledby="calls-title">
-      <h2 id="calls-title">Rechecks, next 14 days</h2>
+      <h2 id="calls-title">Course ends and rechecks, next 14 days</h2>
       {calls.length === 0 ? (
         <p class="soft">None is written down.</p>
       ) : (
         <ul>
           {calls.map((call) => (
-            <li key={`${call.treatment.record.id} ${call.why}`} class={call.on <= today ? 'call-now' : ''}>
+            <li
+              key={`${call.treatment.record.id} ${call.why}`}
+              class={call.on <= today && call.why !== 'ends' ? 'call-now' : ''}
+            >
               <a href={`/animal/${call.animal.id}`}>
                 <strong>{sayAnimal(call.animal)}</strong>
                 <span>{sayCall(call, today)}</span>
@@ -33,6 +37,16 @@ export function Calls({ calls, today }: CallsProps) {
 
 function sayCall({ why, on, treatment }: CallLine, today: Day): string {
   const { drug, prescriber } = treatment.record.written;
-  if (why === 'expired') return `${drug}: paper or drug ran out before the course was done; call ${prescriber}`;
-  return on < today ? `recheck by ${prescriber} was due` : `recheck by ${prescriber}`;
+  switch (why) {
+    case 'expired':
+      return `${drug}: paper or drug ran out before the course was done; call ${prescriber}`;
+    case 'recheck':
+      return on < today ? `recheck by ${prescriber} was due` : `recheck by ${prescriber}`;
+    case 'ends':
+      return `${drug}: the last dose is due; ${sayProgress(treatment)}`;
+    case 'over':
+      return `${drug}: the course is done; write how it went`;
+    default:
+      return why satisfies never;
+  }
 }

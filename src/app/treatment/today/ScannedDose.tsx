@@ -1,11 +1,10 @@
 import { useSignal } from '@preact/signals';
-import { type AnimalRecord, type EventId, sayAnimal, sayId, sayMl } from '../../../core/index.ts';
+import { type AnimalRecord, type EventId, sayAnimal, sayId, sayMl, sayWritten } from '../../../core/index.ts';
 import { Sheet } from '../../shell/Sheet.tsx';
 import { GiveSheet } from '../GiveSheet.tsx';
 import { NoVolume } from '../NoVolume.tsx';
 import type { Now } from '../siteTime.ts';
 import { nextDose } from '../standings.ts';
-import { sayWritten } from '../words.ts';
 import { dosesOf } from './todayView.ts';
 
 interface ScannedDoseProps {

@@ -56,7 +56,12 @@ export function TreatmentsScreen() {
               </ol>
             )}
           </section>
-          <Calls calls={calls} today={now.today} />
+          <div class="calls-part">
+            <Calls calls={calls} today={now.today} />
+            <a class="treatments-print" href="/print?what=treatment">
+              Print the treatment cards
+            </a>
+          </div>
         </div>
       )}
       {isEmpty && <Caution words={DOSE_CAUTION} />}

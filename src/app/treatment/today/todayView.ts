@@ -9,7 +9,7 @@ import {
 } from '../../../core/index.ts';
 import type { DotState } from '../../look/StateDot.tsx';
 import { type Now, siteTime } from '../siteTime.ts';
-import { dueDay, goesOn, nextDose, treatmentsNow } from '../standings.ts';
+import { dueDay, goesOn, lastDoseDay, nextDose, treatmentsNow } from '../standings.ts';
 
 /** One dose of the day’s walk. */
 export interface DoseLine {
@@ -28,7 +28,8 @@ export interface CallLine {
   readonly animal: AnimalRecord;
   readonly treatment: Treatment;
   readonly on: Day;
-  readonly why: 'recheck' | 'expired';
+  /** `ends`: the last dose is due; `over`: the course is done, and nobody wrote how it went. */
+  readonly why: 'recheck' | 'expired' | 'ends' | 'over';
 }
 
 const LOOK_AHEAD_DAYS = 14;
@@ -63,7 +64,10 @@ function lineOf(facility: Facility, { animal, treatment }: Of, now: Now): DoseLi
   };
 }
 
-/** Rechecks from a fortnight ago to a fortnight ahead, and courses whose paper or drug expired before they were done. */
+/**
+ * Course ends and rechecks from a fortnight ago to a fortnight ahead, courses that are over without a word about how they
+ * went, and courses whose paper or drug expired before they were done.
+ */
 export function callLines(facility: Facility, now: Now): readonly CallLine[] {
   const [from, to] = [addDays(now.today, -LOOK_AHEAD_DAYS), addDays(now.today, LOOK_AHEAD_DAYS)];
   const lines = treated(facility).flatMap((animal) =>
@@ -77,10 +81,26 @@ export function callLines(facility: Facility, now: Now): readonly CallLine[] {
         ...(recheck !== undefined && recheck >= from && recheck <= to
           ? [{ animal, treatment, on: recheck, why: 'recheck' } as const]
           : []),
+        ...endLines({ animal, treatment }, { from, to }, now),
       ];
     }),
   );
   return lines.sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
+}
+
+function endLines(
+  { animal, treatment }: Of,
+  { from, to }: { readonly from: Day; readonly to: Day },
+  now: Now,
+): readonly CallLine[] {
+  const { record } = treatment;
+  if (goesOn(treatment, now)) {
+    const last = lastDoseDay(treatment, now);
+    return last === null || last > to ? [] : [{ animal, treatment, on: last, why: 'ends' }];
+  }
+  const over = record.given.at(-1)?.day;
+  const isSilent = record.stopped === null && record.outcomes.length === 0 && isDone(treatment);
+  return isSilent && over !== undefined && over >= from ? [{ animal, treatment, on: over, why: 'over' }] : [];
 }
 
 /** The doses that a scanned card is about: those that are due, else all that go on. */

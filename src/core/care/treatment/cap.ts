@@ -1,6 +1,6 @@
 import { ok, type Result, refuse } from '../../problems.ts';
 import { roundTo } from '../../units.ts';
-import { exact } from '../exact.ts';
+import { exact, isOver } from '../exact.ts';
 import { positive } from './amount.ts';
 import { sayMl } from './syringe.ts';
 
@@ -14,7 +14,8 @@ export const CAP_PERCENT = { gavage: 2, most: 5 } as const;
 export type Way = 'stomach' | 'other' | 'unknown';
 
 const STOMACH = words(
-  'gavage|oral gavage|tube|stomach tube|tube feed|tube feeding|tube fed|oral|orally|by mouth|po|per os',
+  'gavage|oral gavage|tube|stomach tube|feeding tube|gastric tube|tube feed|tube feeding|tube fed|stomach|into the stomach',
+  'oral|orally|by mouth|po|per os',
 );
 const OTHER = words(
   'im|intramuscular|sc|sq|subq|subcut|subcutaneous|ic|ice|ico|intracoelomic|intracelomic|iv|intravenous|io|intraosseous|injection|injected',
@@ -42,6 +43,11 @@ export function wayOf(route: string): Way {
   return OTHER.has(word) || OTHER.has(bare) ? 'other' : 'unknown';
 }
 
+/** Whether a route says that a tube goes into the stomach; what is only given by mouth needs none. */
+export function isTubeRoute(route: string): boolean {
+  return wayOf(route) === 'stomach' && /tube|gavage|stomach/i.test(route);
+}
+
 /** Rule CARE-CAP: the warnings of a volume, or `over-cap`; also `text-missing`, `not-finite`, `not-positive` for route and cap. */
 export function checkCap(question: CapQuestion): Result<readonly string[]> {
   const { route, capPercent } = question;
@@ -55,8 +61,14 @@ export function checkCap(question: CapQuestion): Result<readonly string[]> {
   // The rounded volume is what goes in, so a cap that only the exact one keeps is not kept.
   const volume = Math.max(question.exactMl, question.ml);
   const percent = sharePercent(volume, question.massG);
-  if (percent > cap) return refuse('over-cap', { volume: sayMl(volume), percent: roundTo(percent, 2), cap });
+  if (isOver(percent, cap)) return refuse('over-cap', { volume: sayMl(volume), percent: sayShare(percent, cap), cap });
   return ok([...routeWarnings(route, way), ...capWarnings(capPercent, cap), ...shareWarnings(way, percent, volume)]);
+}
+
+/** A share in percent with as many decimals as show that it lies over the cap. */
+function sayShare(percent: number, cap: number): number {
+  const decimals = [2, 3, 4].find((one) => roundTo(percent, one) > cap) ?? 4;
+  return roundTo(percent, decimals);
 }
 
 /** How much of the body mass a volume is, in percent, 1 mL taken as 1 g. */
@@ -72,15 +84,15 @@ function routeWarnings(route: string, way: Way): readonly string[] {
 }
 
 function capWarnings(asked: number | undefined, cap: number): readonly string[] {
-  if (asked === undefined || asked <= CAP_PERCENT.gavage) return [];
-  const held = asked > cap ? ` It was held at ${cap} %, the most that is taken here.` : '';
+  if (asked === undefined || !isOver(asked, CAP_PERCENT.gavage)) return [];
+  const held = isOver(asked, cap) ? ` It was held at ${cap} %, the most that is taken here.` : '';
   return [
     `The cap is ${roundTo(asked, 2)} % and not ${CAP_PERCENT.gavage} %: only with the volume that the vet wrote.${held}`,
   ];
 }
 
 function shareWarnings(way: Way, percent: number, volume: number): readonly string[] {
-  if (way !== 'other' || percent <= CAP_PERCENT.gavage) return [];
+  if (way !== 'other' || !isOver(percent, CAP_PERCENT.gavage)) return [];
   return [`${sayMl(volume)} is ${roundTo(percent, 2)} % of the body mass: ask the vet whether that is meant.`];
 }
 

@@ -2,13 +2,12 @@ import { type AnimalRecord, sayAnimal } from '../../animal/index.ts';
 import { sayDayShort } from '../../days.ts';
 import type { Payload } from '../../events/index.ts';
 import type { EventId } from '../../ids.ts';
+import { instantOf, noonOf } from '../../instants.ts';
 import { type Problem, problem } from '../../problems.ts';
 import { type Decision, dayFault, type EventDraft, type Moment } from '../decide.ts';
-import { prescriptionFault } from './prescription.ts';
-import { doseTimeFault } from './schedule.ts';
-import { type Treatment, treatmentBy } from './standing.ts';
+import { doseCloseFault, doseTimeFault } from './schedule.ts';
+import { givenTimes, type Treatment, treatmentBy } from './standing.ts';
 import { sayMl } from './syringe.ts';
-import { prescriptionOf } from './underWay.ts';
 
 /** A dose that a keeper confirms: the volume as it was shown, and the second person where there is one. */
 export interface ConfirmedDose {
@@ -17,6 +16,8 @@ export interface ConfirmedDose {
   readonly second?: string;
   readonly lot?: string;
   readonly note?: string;
+  /** When it was given, in milliseconds since 1970; left out, it is now, or noon of another day. */
+  readonly atMs?: number;
 }
 
 /** What a site asks for at a dose. */
@@ -28,7 +29,8 @@ export interface DoseRules {
 
 /**
  * What a given dose writes. Refused: a prescription that is not open, a volume that nobody can work out, a confirmed volume
- * that is not the one shown, a second person who is missing or the same. Asked about: too early, a course that is done.
+ * that is not the one shown, a time that has not come, a second person who is missing or the same. Asked about: too early,
+ * too near to another dose, a course that is done, an animal that has left.
  */
 export function decideDose(
   animal: AnimalRecord,
@@ -38,8 +40,18 @@ export function decideDose(
 ): Decision {
   const treatment = treatmentBy(animal, given.prescription, moment.day, moment.nowMs);
   if (treatment === null) return { kind: 'refused', problem: problem('prescription-unknown', {}) };
-  const refused = dayFault(animal, moment) ?? volumeFault(treatment, given) ?? secondFault(given, rules);
+  const refused =
+    dayFault(animal, moment) ?? timeFault(given, moment) ?? volumeFault(treatment, given) ?? secondFault(given, rules);
   if (refused !== null) return { kind: 'refused', problem: refused };
+  const draft = doseDraft(animal, given, moment);
+  const said = `dose given: ${sayMl(given.ml)}`;
+  const doubt = animal.left === null ? timeDoubt(treatment, instantGiven(given, moment), moment) : goneDoubt(animal);
+  return doubt === null
+    ? { kind: 'accepted', drafts: [draft], said }
+    : { kind: 'asks', problem: doubt, drafts: [draft], said };
+}
+
+function doseDraft(animal: AnimalRecord, given: ConfirmedDose, { day }: Moment): EventDraft {
   const payload: Payload<'dose-given'> = {
     prescription: given.prescription,
     ml: given.ml,
@@ -47,42 +59,20 @@ export function decideDose(
     ...(given.lot?.trim() && { lot: given.lot.trim() }),
     ...(given.note?.trim() && { note: given.note.trim() }),
   };
-  const draft: EventDraft = { kind: 'dose-given', subjects: [animal.id], payload, day: moment.day };
-  const said = `dose given: ${sayMl(given.ml)}`;
-  const doubt = animal.left === null ? timeDoubt(treatment, moment) : goneDoubt(animal);
-  return doubt === null
-    ? { kind: 'accepted', drafts: [draft], said }
-    : { kind: 'asks', problem: doubt, drafts: [draft], said };
+  const at = given.atMs === undefined ? {} : { at: instantOf(given.atMs) };
+  return { kind: 'dose-given', subjects: [animal.id], payload, day, ...at };
 }
 
-/** What a prescription that is entered writes; refused where its figures cannot be. */
-export function decidePrescription(
-  animal: AnimalRecord,
-  written: Payload<'prescription-written'>,
-  moment: Moment,
-): Decision {
-  const fault = dayFault(animal, moment) ?? prescriptionFault(prescriptionOf({ ...BLANK, written }));
-  if (fault !== null) return { kind: 'refused', problem: fault };
-  const draft: EventDraft = { kind: 'prescription-written', subjects: [animal.id], payload: written, day: moment.day };
-  return { kind: 'accepted', drafts: [draft], said: `prescription: ${written.drug}` };
+/** When a dose was given; one that is written down later without its hour stands at noon, as the log has it. */
+function instantGiven({ atMs }: ConfirmedDose, { day, today, nowMs }: Moment): number {
+  return atMs ?? (day === today ? nowMs : noonOf(day));
 }
 
-/** What the vet’s word that a prescription ends writes. */
-export function decideStop(animal: AnimalRecord, id: EventId, by: string, moment: Moment): Decision {
-  const record = animal.prescriptions.find((one) => one.id === id);
-  if (record === undefined) return { kind: 'refused', problem: problem('prescription-unknown', {}) };
-  if (by.trim() === '') return { kind: 'refused', problem: problem('vet-unnamed') };
-  const fault = dayFault(animal, moment);
-  if (fault !== null) return { kind: 'refused', problem: fault };
-  const payload = { prescription: id, by: by.trim() };
-  const draft: EventDraft = { kind: 'prescription-stopped', subjects: [animal.id], payload, day: moment.day };
-  const said = `prescription stopped by ${by.trim()}`;
-  if (record.stopped === null) return { kind: 'accepted', drafts: [draft], said };
-  const doubt = problem('prescription-stopped', { day: sayDayShort(record.stopped.day) });
-  return { kind: 'asks', problem: doubt, drafts: [draft], said };
+function timeFault({ atMs }: ConfirmedDose, { nowMs }: Moment): Problem | null {
+  if (atMs === undefined) return null;
+  if (!Number.isFinite(atMs)) return problem('not-finite', { what: 'time of a dose' });
+  return atMs > nowMs ? problem('dose-ahead', {}) : null;
 }
-
-const BLANK = { id: '' as EventId, writtenOn: '1970-01-01' as never, stopped: null, given: [] };
 
 function volumeFault({ dose }: Treatment, { ml }: ConfirmedDose): Problem | null {
   if (!dose.ok) return dose.problem;
@@ -96,17 +86,16 @@ function secondFault({ second = '' }: ConfirmedDose, { needsSecond, keeper = '' 
   return isSame ? problem('dose-second-same', { name }) : null;
 }
 
-function timeDoubt({ record }: Treatment, { nowMs, day, today }: Moment): Problem | null {
-  // A dose that is written down later stands at its own day; whether it came too early nobody can tell by the hour.
-  if (day !== today) return null;
+function timeDoubt({ record }: Treatment, atMs: number, { nowMs }: Moment): Problem | null {
   const { everyHours, count } = record.written;
-  const startsMs = record.given[0]?.atMs ?? nowMs;
-  const course = { everyHours, startsMs, count: count ?? record.given.length + 1 };
-  return doseTimeFault(
-    course,
-    record.given.map((one) => one.atMs),
-    nowMs,
-  );
+  const times = givenTimes(record.given, nowMs);
+  const isLast = times.every((ms) => ms <= atMs);
+  const startsMs = times[0] ?? atMs;
+  const course = { everyHours, startsMs, count: count ?? times.length + 1 };
+  if (isLast) return doseTimeFault(course, times, atMs);
+  // One that is written down between others, or before them, cannot be too early; it can only stand too near.
+  const isDone = count !== undefined && times.length >= count;
+  return isDone ? problem('course-done', { given: times.length }) : doseCloseFault(everyHours, times, atMs);
 }
 
 function goneDoubt(animal: AnimalRecord): Problem {

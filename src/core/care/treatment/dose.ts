@@ -1,7 +1,7 @@
 import type { Day } from '../../days.ts';
 import { ok, type Result, refuse } from '../../problems.ts';
 import { sayGrams } from '../../units.ts';
-import { exact } from '../exact.ts';
+import { exact, isOver } from '../exact.ts';
 import { type Dose, type Mass, massInG, mgPerKgOf, mgPerMlOf, positive, type Strength } from './amount.ts';
 import { CAP_PERCENT, checkCap, sharePercent } from './cap.ts';
 import { type Drawn, drawUp } from './syringe.ts';
@@ -98,7 +98,7 @@ function writtenWarnings({ weight, on, young, route }: WrittenQuestion, drawn: D
   if (!held.ok) return held;
   const fault = weightFault(weight, { on, young });
   const percent = sharePercent(drawn.ml, massG.value);
-  const much = percent > CAP_PERCENT.gavage;
+  const much = isOver(percent, CAP_PERCENT.gavage);
   return ok([
     ...(fault === null ? ageWarning(weight, { on, young }) : [`${fault.message} ${fault.remedy}`]),
     ...(much

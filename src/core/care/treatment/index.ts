@@ -1,12 +1,14 @@
 export { type Dose, type Mass, massInG, mgPerKgOf, mgPerMlOf, type Strength } from './amount.ts';
-export { CAP_PERCENT, type Way, wayOf } from './cap.ts';
+export { CAP_PERCENT, isTubeRoute, type Way, wayOf } from './cap.ts';
+export { type ConfirmedDose, type DoseRules, decideDose } from './decideDose.ts';
 export {
-  type ConfirmedDose,
-  type DoseRules,
-  decideDose,
+  decideOutcome,
   decidePrescription,
   decideStop,
-} from './decideDose.ts';
+  type OutcomeWord,
+  type StopWord,
+  type WithPapers,
+} from './decidePrescription.ts';
 export {
   DOSE_CAUTION,
   type DoseAnswer,
@@ -15,6 +17,7 @@ export {
   type WrittenQuestion,
   writtenVolume,
 } from './dose.ts';
+export { FLUIDS_CAUTION, FLUIDS_ML_PER_KG, type Fluids, fluidsPerDay } from './fluids.ts';
 export {
   type Amount,
   type DoseSetting,
@@ -25,18 +28,46 @@ export {
   prescriptionFault,
   prescriptionState,
 } from './prescription.ts';
-export { COURSE_SHARES, type Course, type DoseSchedule, doseSchedule, doseTimeFault } from './schedule.ts';
-export { enteredDose, type Treatment, treatmentBy, treatmentsOn } from './standing.ts';
-export { type Drawn, drawUp, MOST_DIFFERENCE_PERCENT, markOf, roundToMark, SYRINGES_ML, sayMl } from './syringe.ts';
+export {
+  COURSE_SHARES,
+  type Course,
+  DOUBLED_WORDS,
+  type DoseSchedule,
+  doseCloseFault,
+  doseSchedule,
+  doseTimeFault,
+} from './schedule.ts';
+export { enteredDose, type Treatment, treatmentBy, treatmentsOn, weightFor } from './standing.ts';
+export {
+  type Drawn,
+  drawUp,
+  MOST_DIFFERENCE_PERCENT,
+  markOf,
+  roundToMark,
+  SYRINGES_ML,
+  sayMl,
+  syringesFault,
+} from './syringe.ts';
 export { TENFOLD_FROM, tenfoldFault } from './tenfold.ts';
 export {
   FLUSH_ML,
-  fluidsPerDay,
   STOMACH_SHARE,
   TUBE_CAUTION,
   type TubeQuestion,
   type TubeSheet,
   tubeSheet,
 } from './tube.ts';
-export { isTreated, prescriptionOf, withholdsFood } from './underWay.ts';
-export { isYoung, WEIGHT_DAYS, type Weighed, type WeighedFor, weightFault } from './weighed.ts';
+export { isTreated, isUnderWay, prescriptionOf, withholdsFood } from './underWay.ts';
+export { isYoung, WEIGHT_DAYS, type Weighed, type WeighedFor, weightFault, weightGoodUntil } from './weighed.ts';
+export {
+  sayAmount,
+  sayCourse,
+  sayDaily,
+  sayDifference,
+  sayEvery,
+  sayFluids,
+  sayPaperDays,
+  saySyringe,
+  saySyringes,
+  sayWritten,
+} from './words.ts';

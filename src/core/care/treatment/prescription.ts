@@ -3,13 +3,14 @@ import { type Problem, problem, type Result } from '../../problems.ts';
 import { type Dose, type Mass, mgPerKgOf, mgPerMlOf, positive, type Strength } from './amount.ts';
 import { type DoseAnswer, doseVolume, writtenVolume } from './dose.ts';
 import { countFault } from './schedule.ts';
+import { syringesFault } from './syringe.ts';
 import { tenfoldFault } from './tenfold.ts';
 import type { Weighed } from './weighed.ts';
 
 /** How much the vet wrote: by body mass, or as a volume. */
 export type Amount =
   | { readonly by: 'mass'; readonly dose: Dose; readonly strength: Strength }
-  | { readonly by: 'volume'; readonly ml: number };
+  | { readonly by: 'volume'; readonly ml: number; readonly strength?: Strength | undefined };
 
 /** The days of a prescription; the last day of each is still good. */
 export interface PrescriptionDays {
@@ -34,6 +35,8 @@ export interface Prescription extends PrescriptionDays {
   readonly count?: number | undefined;
   /** Only with the volume that the vet wrote: more than 2 % of body mass into the stomach. */
   readonly capPercent?: number | undefined;
+  /** The syringes at hand for it, in mL; left out, the usual sizes are taken. */
+  readonly syringesMl?: readonly number[] | undefined;
 }
 
 /** Where a prescription stands on a day: only an open one may be given from. */
@@ -76,10 +79,11 @@ export function prescriptionState(days: PrescriptionDays, on: Day): Prescription
 
 /**
  * What is wrong with a prescription as it was written down, or null: `text-missing`, `unit-missing`, `one-unit-only`,
- * `not-finite`, `not-positive`, `not-whole`, `course-impossible`, `strength-impossible`, `course-open`, `course-backwards`.
+ * `not-finite`, `not-positive`, `not-whole`, `course-impossible`, `strength-impossible`, `syringe-missing`, `syringe-unknown`,
+ * `course-open`, `course-backwards`.
  */
 export function prescriptionFault(prescription: Prescription): Problem | null {
-  const { drug, prescriber, route, everyHours, count, capPercent, startsOn, endsOn } = prescription;
+  const { drug, prescriber, route, everyHours, count, capPercent, startsOn, endsOn, syringesMl } = prescription;
   const blank = Object.entries({ drug, prescriber, route }).find(([, text]) => text.trim() === '');
   if (blank !== undefined) return problem('text-missing', { what: blank[0] }, blank[0]);
   const figures = [
@@ -88,6 +92,8 @@ export function prescriptionFault(prescription: Prescription): Problem | null {
   ];
   const wrong = figures.find((one) => !one.ok);
   if (wrong !== undefined && !wrong.ok) return wrong.problem;
+  const syringes = syringesMl === undefined ? null : syringesFault(syringesMl);
+  if (syringes !== null) return syringes;
   const course = countFault({ everyHours, count });
   if (course !== null) return course;
   if (count === undefined && endsOn === undefined) return problem('course-open');
@@ -100,7 +106,10 @@ function amountFigures(amount: Amount): readonly Result<number>[] {
     case 'mass':
       return [mgPerKgOf(amount.dose), mgPerMlOf(amount.strength)];
     case 'volume':
-      return [positive(amount.ml, 'volume', 'ml')];
+      return [
+        positive(amount.ml, 'volume', 'ml'),
+        ...(amount.strength === undefined ? [] : [mgPerMlOf(amount.strength)]),
+      ];
     default:
       return amount satisfies never;
   }

@@ -12,6 +12,9 @@ const MOST_DOSES = 1000;
 /** Rule CARE-COURSE: a dose after less than half the interval was doubled; before three quarters of it is too early (common practice, no source). */
 export const COURSE_SHARES = { doubled: 0.5, early: 0.75 } as const;
 
+/** What is said of a doubled dose wherever one stands. */
+export const DOUBLED_WORDS = 'Two doses stand less than half an interval apart: call the vet now.';
+
 /** A course as the vet wrote it, in milliseconds since 1970: an interval, and how many doses or until when. */
 export interface Course {
   readonly everyHours: number;
@@ -31,6 +34,8 @@ export interface DoseSchedule {
   readonly lastMs: number | null;
   /** When the last dose is due if none is missed. */
   readonly endsMs: number;
+  /** When the last dose is due as it stands now, with the next one given on time or else now; null when nothing more is due. */
+  readonly lastDueMs: number | null;
   readonly missed: number;
   /** Doses that were given less than half an interval after another, by their time. */
   readonly doubledMs: readonly number[];
@@ -58,6 +63,7 @@ export function doseSchedule(course: Course, givenMs: readonly number[], nowMs: 
     state: stateOf(nextMs, lastMs, open, nowMs),
     given: given.length,
     ...{ left, nextMs, lastMs, endsMs, missed, doubledMs },
+    lastDueMs: nextMs === null ? null : lastDue(course, Math.max(nextMs, nowMs), left, everyMs),
     warnings: warningsOf(missed, doubledMs.length, over),
   });
 }
@@ -72,6 +78,18 @@ export function doseTimeFault(course: Course, givenMs: readonly number[], nowMs:
   if (nowMs >= nextMs - early) return null;
   const since = lastMs === null ? 'None was given yet' : `The last one was given ${hours(nowMs - lastMs)} h ago`;
   return problem('dose-too-early', { since, hours: hours(nextMs - nowMs) });
+}
+
+/**
+ * Whether a dose that was given at an instant stands too near to another one, before it or after it: null, or
+ * `dose-close`, and the errors of {@link countFault}.
+ */
+export function doseCloseFault(everyHours: number, givenMs: readonly number[], atMs: number): Problem | null {
+  const wrong = countFault({ everyHours });
+  if (wrong !== null) return wrong;
+  const nearest = givenMs.reduce((least, ms) => Math.min(least, Math.abs(ms - atMs)), Number.POSITIVE_INFINITY);
+  if (nearest >= COURSE_SHARES.early * everyHours * HOUR_MS) return null;
+  return problem('dose-close', { hours: hours(nearest), every: everyHours });
 }
 
 /**
@@ -111,6 +129,14 @@ function lastDose({ startsMs, count, endsMs }: Course, everyMs: number): number 
   return Math.min(byCount, byEnd);
 }
 
+function lastDue({ endsMs }: Course, fromMs: number, left: number | null, everyMs: number): number {
+  const byCount = left === null ? Number.POSITIVE_INFINITY : fromMs + (left - 1) * everyMs;
+  if (endsMs === undefined) return byCount;
+  // A dose that is late may be given after the written end, and then it is the last one.
+  const byEnd = fromMs + Math.max(0, Math.floor((endsMs - fromMs) / everyMs)) * everyMs;
+  return Math.min(byCount, byEnd);
+}
+
 function nextDose({ startsMs, endsMs }: Course, lastMs: number | null, left: number | null, everyMs: number) {
   if (left === 0) return null;
   const next = lastMs === null ? startsMs : lastMs + everyMs;
@@ -144,7 +170,7 @@ function warningsOf(missed: number, doubled: number, over: number): readonly str
     warnings.push(
       `${missed} ${missed === 1 ? 'dose was' : 'doses were'} missed. Never give two at once to catch up; ask the vet how to go on.`,
     );
-  if (doubled > 0) warnings.push('Two doses stand less than half an interval apart: call the vet now.');
+  if (doubled > 0) warnings.push(DOUBLED_WORDS);
   if (over > 0)
     warnings.push(`${over} more than the vet wrote ${over === 1 ? 'was' : 'were'} given: call the vet now.`);
   return warnings;

@@ -1,4 +1,4 @@
-import { type AnimalRecord, lastWeight, type PrescriptionRecord } from '../../animal/index.ts';
+import type { AnimalRecord, GivenDose, PrescriptionRecord, Weighing } from '../../animal/index.ts';
 import { addDays, type Day, dayNumber } from '../../days.ts';
 import type { Payload } from '../../events/index.ts';
 import type { EventId } from '../../ids.ts';
@@ -62,13 +62,22 @@ function treatmentOf(animal: AnimalRecord, record: PrescriptionRecord, now: Now)
     record,
     prescription,
     state: prescriptionState(prescription, now.on),
-    schedule: doseSchedule(
-      courseOf(record, now),
-      record.given.map((one) => one.atMs),
-      now.nowMs,
-    ),
+    schedule: doseSchedule(courseOf(record, now), givenTimes(record.given, now.nowMs), now.nowMs),
     dose: prescribedDose(prescription, settingOf(animal, record.written, earlierMl, now.on)),
   };
+}
+
+/**
+ * When doses were given; one that stands a little ahead was written by a device whose clock runs ahead of this one, and
+ * counts as given now. One that stands a day ahead or more is left for the schedule to refuse.
+ */
+export function givenTimes(given: readonly GivenDose[], nowMs: number): readonly number[] {
+  return given.map(({ atMs }) => (atMs - nowMs < DAY_MS ? Math.min(atMs, nowMs) : atMs));
+}
+
+/** The weight that counts for a dose of a day: the last one until then, also where the dose is written down later. */
+export function weightFor(animal: AnimalRecord, on: Day): Weighing | null {
+  return animal.weights.filter(({ day }) => day <= on).at(-1) ?? null;
 }
 
 function settingOf(
@@ -77,7 +86,7 @@ function settingOf(
   earlierMl: readonly number[],
   on: Day,
 ): DoseSetting {
-  const weight = lastWeight(animal);
+  const weight = weightFor(animal, on);
   return {
     on,
     weight: weight === null ? null : { massG: weight.weightG, massDate: weight.day, flagged: weight.doubted === true },

@@ -1,6 +1,6 @@
-import { ok, type Result, refuse } from '../../problems.ts';
+import { ok, type Problem, type Result, refuse } from '../../problems.ts';
 import { roundTo } from '../../units.ts';
-import { exact } from '../exact.ts';
+import { exact, isOver } from '../exact.ts';
 
 /** The finest mark of a syringe of that size, both in mL. Source: RMIT as quoted on a web page (S). */
 const MARKS_ML: ReadonlyMap<number, number> = new Map([
@@ -48,24 +48,43 @@ export function roundToMark(exactMl: number, markMl: number): number {
 export function drawUp(exactMl: number, syringesMl: readonly number[] = SYRINGES_ML): Result<Drawn> {
   if (!Number.isFinite(exactMl)) return refuse('not-finite', { what: 'volume' });
   if (exactMl < 0) return refuse('not-positive', { what: 'volume' });
+  const known = marksOf(syringesMl);
+  if (!known.ok) return known;
+  const [smallest] = known.value
+    .filter(({ syringeMl }) => exactMl <= syringeMl)
+    .sort((a, b) => a.syringeMl - b.syringeMl);
+  return smallest === undefined
+    ? refuse('syringe-too-small', { volume: sayMl(exactMl) }, 'syringesMl')
+    : drawnWith(exactMl, smallest.syringeMl, smallest.markMl);
+}
+
+/** What is wrong with a list of syringes, or null: `syringe-missing`, and the errors of {@link markOf}. */
+export function syringesFault(syringesMl: readonly number[]): Problem | null {
+  const known = marksOf(syringesMl);
+  return known.ok ? null : known.problem;
+}
+
+interface KnownSyringe {
+  readonly syringeMl: number;
+  readonly markMl: number;
+}
+
+function marksOf(syringesMl: readonly number[]): Result<readonly KnownSyringe[]> {
   if (syringesMl.length === 0) return refuse('syringe-missing', {}, 'syringesMl');
-  const known: { readonly syringeMl: number; readonly markMl: number }[] = [];
+  const known: KnownSyringe[] = [];
   for (const [at, syringeMl] of syringesMl.entries()) {
     const mark = markOf(syringeMl, `syringesMl.${at}`);
     if (!mark.ok) return mark;
     known.push({ syringeMl, markMl: mark.value });
   }
-  const [smallest] = known.filter(({ syringeMl }) => exactMl <= syringeMl).sort((a, b) => a.syringeMl - b.syringeMl);
-  return smallest === undefined
-    ? refuse('syringe-too-small', { volume: sayMl(exactMl) }, 'syringesMl')
-    : drawnWith(exactMl, smallest.syringeMl, smallest.markMl);
+  return ok(known);
 }
 
 function drawnWith(exactMl: number, syringeMl: number, markMl: number): Result<Drawn> {
   const ml = roundToMark(exactMl, markMl);
   // A volume too small for a number to hold is as far off as one can be.
   const share = exactMl === 0 ? -100 : exact((100 * (ml - exactMl)) / exactMl);
-  if (Math.abs(share) > MOST_DIFFERENCE_PERCENT)
+  if (isOver(Math.abs(share), MOST_DIFFERENCE_PERCENT))
     return refuse('rounding-too-coarse', {
       volume: sayMl(exactMl),
       size: syringeMl,

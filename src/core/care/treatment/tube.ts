@@ -11,15 +11,9 @@ import { ageWarning, type Weighed, weightFault } from './weighed.ts';
 export const STOMACH_SHARE = { from: 0.26, to: 0.5 } as const;
 /** Water after a slurry, in mL (common practice, no source). */
 export const FLUSH_ML: readonly [number, number] = [2, 3];
-/** Fluids in mL per kg and day: a range to compare with, never an order (S: a veterinary web page). */
-const FLUIDS_ML_PER_KG: readonly [number, number] = [10, 30];
-
 /** Stands on every tube feeding sheet. */
 export const TUBE_CAUTION =
   'Only people whom the vet has trained feed by tube. The volume and the depth in cm are the vet’s; what stands here about depth is for orientation only. If anything differs, or the animal struggles, gapes or coughs, stop and call the vet.';
-
-/** Stands beside the range of fluids. */
-export const FLUIDS_CAUTION = 'A range to compare with, not an order: the vet says whether, what and how much.';
 
 /** What {@link tubeSheet} takes. */
 export interface TubeQuestion extends Mass, Weighed {
@@ -70,16 +64,6 @@ export function tubeSheet(question: TubeQuestion): Result<TubeSheet> {
   const flush = flushOf(question.slurry, drawn.value.ml, capMl);
   const warnings = [...ageWarning(question, question), ...cap.value, ...flush.warnings];
   return ok({ ...drawn.value, capMl, flushMl: flush.ml, stomachMm: stomachMm.value, warnings, caution: TUBE_CAUTION });
-}
-
-/** The range of fluids for a mass in mL a day, for display only. Errors: those of a weight. */
-export function fluidsPerDay(
-  massG: number,
-): Result<{ readonly ml: readonly [number, number]; readonly caution: string }> {
-  const mass = massInG({ massG });
-  if (!mass.ok) return mass;
-  const [low, high] = FLUIDS_ML_PER_KG;
-  return ok({ ml: [exact((massG * low) / 1000), exact((massG * high) / 1000)], caution: FLUIDS_CAUTION });
 }
 
 /** The most at once into the stomach, in mL. */

@@ -17,7 +17,8 @@ export function withholdsFood(animal: AnimalRecord, on: Day): PrescriptionRecord
   return animal.prescriptions.find((one) => one.written.withholdFood === true && isUnderWay(one, on)) ?? null;
 }
 
-function isUnderWay(record: PrescriptionRecord, on: Day): boolean {
+/** Whether doses of a prescription may go on or are about to begin: it is not over, and its course is not done. */
+export function isUnderWay(record: PrescriptionRecord, on: Day): boolean {
   const { state } = prescriptionState(prescriptionOf(record), on);
   const { count } = record.written;
   const isDone = count !== undefined && record.given.length >= count;

@@ -1,4 +1,4 @@
-import { type Day, daysBetween, sayDayShort } from '../../days.ts';
+import { addDays, type Day, daysBetween, sayDayShort } from '../../days.ts';
 import { type Problem, problem } from '../../problems.ts';
 import { speciesOf } from '../species.ts';
 
@@ -28,6 +28,11 @@ export function weightFault({ massDate, flagged }: Weighed, { on, young }: Weigh
   if (days <= most) return null;
   const who = young === true ? 'a young animal' : 'an adult';
   return problem('weight-too-old', { days, who, most }, 'massDate');
+}
+
+/** The last day on which a weight still carries a dose (CARE-RECENT). */
+export function weightGoodUntil({ massDate }: Weighed, young: boolean | undefined): Day {
+  return addDays(massDate, young === true ? WEIGHT_DAYS.young : WEIGHT_DAYS.adult);
 }
 
 /** What to say when nobody said whether the animal is young and the weight would be too old for a young one. */

@@ -1,0 +1,1 @@
+export { EnclosureScreen } from './EnclosureScreen.tsx';

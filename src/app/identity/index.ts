@@ -1,0 +1,2 @@
+export { LengthPart } from './LengthPart.tsx';
+export { OriginPart } from './OriginPart.tsx';

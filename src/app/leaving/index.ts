@@ -1,0 +1,2 @@
+export { HandOverScreen } from './handOver/HandOverScreen.tsx';
+export { LeavingPart } from './LeavingPart.tsx';

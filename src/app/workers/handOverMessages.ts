@@ -1,0 +1,20 @@
+import type { FontBytes, PackPaper } from '../../../print/index.ts';
+import type { HandOver, Problem } from '../../core/index.ts';
+
+/** What the page asks of the hand-over worker: the sheet’s words, since a worker has no log. */
+export interface HandOverOrder {
+  readonly sheet: HandOver;
+  readonly paper: PackPaper;
+  readonly host: string | null;
+  readonly fonts: FontBytes;
+}
+
+/** What it made, with the signs that the type lacks, or why it did not. */
+export type HandOverAnswer =
+  | {
+      readonly kind: 'made';
+      readonly pdf: Uint8Array<ArrayBuffer>;
+      readonly pages: number;
+      readonly missing: readonly string[];
+    }
+  | { readonly kind: 'failed'; readonly problem: Problem };

@@ -1,0 +1,62 @@
+import * as z from 'zod/mini';
+
+const text = (most: number) => z.string().check(z.minLength(1), z.maxLength(most));
+const mm = z.number().check(z.gte(-1000), z.lte(2000));
+const someMm = z.number().check(z.gt(0), z.lte(2000));
+const few = z.int().check(z.gte(1), z.lte(100));
+const maybe = z.optional;
+/** An id of the site's own stock or printer, never one of ours. */
+const ownId = z.string().check(z.regex(/^own-[a-z0-9][a-z0-9-]{0,35}$/));
+
+/** A stock of the site's own, in mm whatever it was typed in; whole each time. Whether it can be laid out is judged in print. */
+export const ownStockSchema = z.object({
+  stock: ownId,
+  name: text(80),
+  typedIn: z.enum(['mm', 'inch']),
+  pageWidthMm: someMm,
+  pageHeightMm: someMm,
+  labelWidthMm: someMm,
+  labelHeightMm: someMm,
+  columns: few,
+  rows: few,
+  firstXMm: mm,
+  firstYMm: mm,
+  pitchXMm: mm,
+  pitchYMm: mm,
+  printerInsetMm: z.number().check(z.gte(0), z.lte(50)),
+  removed: maybe(z.boolean()),
+});
+
+/** A printer of the site's own: its dots per mm, and what is taken off each edge of a dark module. */
+export const ownPrinterSchema = z.object({
+  printer: ownId,
+  name: text(80),
+  dotsPerMm: z.number().check(z.gte(4), z.lte(100)),
+  insetDots: z.number().check(z.gte(0), z.lte(1)),
+  removed: maybe(z.boolean()),
+});
+
+/** What a calibration page showed: how far off, and how much larger than drawn, a printer puts a stock. */
+export const calibratedSchema = z.object({
+  printer: text(40),
+  stock: text(40),
+  offsetXMm: z.number().check(z.gte(-20), z.lte(20)),
+  offsetYMm: z.number().check(z.gte(-20), z.lte(20)),
+  scaleX: z.number().check(z.gte(0.9), z.lte(1.1)),
+  scaleY: z.number().check(z.gte(0.9), z.lte(1.1)),
+});
+
+/** A run as it was laid out: what goes on which sheets, so that the rest can be printed later. */
+export const runLaidSchema = z.object({
+  run: text(40),
+  what: text(40),
+  stock: text(40),
+  printer: maybe(text(40)),
+  first: maybe(few),
+  order: maybe(z.enum(['walk', 'stack'])),
+  ids: z.array(text(40)).check(z.minLength(1), z.maxLength(5000)),
+  pages: z.int().check(z.gte(1), z.lte(5000)),
+});
+
+/** How far a run has come out of the printer. */
+export const runPrintedSchema = z.object({ run: text(40), toPage: z.int().check(z.gte(0), z.lte(5000)) });

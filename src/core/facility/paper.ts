@@ -1,0 +1,69 @@
+import type { Day } from '../days.ts';
+import { type EventOf, laterWriter, type Payload, type SiteEvent } from '../events/index.ts';
+
+/** What the site knows of its own paper and printers, and how far its print runs have come. */
+export interface PaperRecord {
+  readonly stocks: readonly Payload<'own-stock-set'>[];
+  readonly printers: readonly Payload<'own-printer-set'>[];
+  readonly calibrations: readonly Payload<'printer-calibrated'>[];
+  /** The latest runs, oldest first, at most {@link KEPT_RUNS}. */
+  readonly runs: readonly RunRecord[];
+}
+
+/** A print run, with the last page that came out of the printer; 0 for none yet. */
+export interface RunRecord extends Payload<'run-laid'> {
+  readonly day: Day;
+  readonly keeper: string;
+  readonly printedTo: number;
+}
+
+/** So many runs can be taken up again; the log holds all. */
+export const KEPT_RUNS = 12;
+
+/** A site that has only our paper. */
+export const NO_PAPER: PaperRecord = { stocks: [], printers: [], calibrations: [], runs: [] };
+
+/** Each own stock, printer and calibration by its last writer, and the latest runs. */
+export function paperRecord(events: readonly SiteEvent[]): PaperRecord {
+  const stocks = lastOfEach(events, 'own-stock-set', ({ stock }) => stock).filter(({ removed }) => removed !== true);
+  const printers = lastOfEach(events, 'own-printer-set', ({ printer }) => printer);
+  return {
+    stocks,
+    printers: printers.filter(({ removed }) => removed !== true),
+    calibrations: lastOfEach(events, 'printer-calibrated', ({ printer, stock }) => `${printer} ${stock}`),
+    runs: runsOf(events),
+  };
+}
+
+function lastOfEach<K extends 'own-stock-set' | 'own-printer-set' | 'printer-calibrated'>(
+  events: readonly SiteEvent[],
+  kind: K,
+  keyOf: (payload: Payload<K>) => string,
+): readonly Payload<K>[] {
+  const last = new Map<string, SiteEvent>();
+  for (const event of events) {
+    if (event.kind !== kind) continue;
+    const key = keyOf(event.payload as Payload<K>);
+    const before = last.get(key);
+    if (before === undefined || laterWriter(before, event) < 0) last.set(key, event);
+  }
+  return [...last].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, event]) => event.payload as Payload<K>);
+}
+
+function runsOf(events: readonly SiteEvent[]): readonly RunRecord[] {
+  const laid = new Map<string, EventOf<'run-laid'>>();
+  const printed = new Map<string, EventOf<'run-printed'>>();
+  for (const event of events) {
+    if (event.kind === 'run-laid') laid.set(event.payload.run, later(laid.get(event.payload.run), event));
+    if (event.kind === 'run-printed') printed.set(event.payload.run, later(printed.get(event.payload.run), event));
+  }
+  const latest = [...laid.values()].sort(laterWriter).slice(-KEPT_RUNS);
+  return latest.map(({ payload, day, keeper }) => {
+    const printedTo = Math.min(printed.get(payload.run)?.payload.toPage ?? 0, payload.pages);
+    return { ...payload, day, keeper, printedTo };
+  });
+}
+
+function later<E extends SiteEvent>(before: E | undefined, event: E): E {
+  return before === undefined || laterWriter(before, event) < 0 ? event : before;
+}

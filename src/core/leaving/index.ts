@@ -1,0 +1,8 @@
+export {
+  decideLeaving,
+  type Leaving,
+  leavingNotes,
+  lostCaution,
+  saleFault,
+  sayLeaving,
+} from './decideLeaving.ts';
