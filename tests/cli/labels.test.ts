@@ -82,7 +82,7 @@ describe('labels', () => {
     const { manifest } = await labels('lots', '--what', 'lot');
     expect(manifest.pieces).toMatchObject([{ kind: 'lot', payload: `HTTPS://TUBS.EXAMPLE/${LOT}` }]);
     const [, ...lines] = manifest.pieces[0]?.lines ?? [];
-    expect(lines.slice(0, 2)).toEqual(['small rat', 'no day on the box: use by 4 Jan 2027']);
+    expect(lines.slice(0, 2)).toEqual(['small rat', 'use by 4 Jan 2027 (assumed)']);
     expect(lines.join(' ')).toContain('Thawed prey is never refrozen.');
   });
 

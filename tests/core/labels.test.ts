@@ -162,7 +162,7 @@ describe('a lot label', () => {
     ]);
   });
   it('says that a last day is assumed where nobody wrote one (rule CARE-LOT: 365 days)', () => {
-    expect(said(lot())).toContain('no day on the box: use by 1 Feb 2027');
+    expect(said(lot())).toContain('use by 1 Feb 2027 (assumed)');
     expect(said(lot(), 'short')).toContain('use by 2027-02-01 (?)');
   });
   it('opens the lot', () => {

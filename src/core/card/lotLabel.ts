@@ -43,7 +43,7 @@ function lastDayForms(lot: LotRecord): Forms {
   if (lot.useBy !== null)
     return { long: `use by ${sayDayShort(last)}`, medium: `use by ${sayDayShort(last)}`, short: `use by ${last}` };
   return {
-    long: `no day on the box: use by ${sayDayShort(last)}`,
+    long: `use by ${sayDayShort(last)} (assumed)`,
     medium: `use by ${sayDayShort(last)} (assumed)`,
     short: `use by ${last} (?)`,
   };
