@@ -1,50 +1,73 @@
 import { describe, expect, test } from 'vitest';
-import { PRINTERS, printCards, stockById } from '../../print/index.ts';
+import { labelsPerPage, OFFICE_600, PRINTERS, type PrinterProfile, printPieces, STOCKS, type Stock } from '../../print/index.ts';
+import { rulerRoom } from '../../print/drawing/ruler.ts';
 import { loadFonts } from '../../print/node/index.ts';
-import { CROWDED, cardOf, FLAGS, onDay, SPARSE, USUAL } from './cards.ts';
+import { onDay } from './cards.ts';
+import { EVERYTHING } from './everything.ts';
 import { withFile } from './paper.ts';
-import { expectCodesWhereTheyStand, expectSoundFile, expectWordsWhereTheyBelong, SHEET_MARGIN } from './readBack.ts';
+import {
+  expectCodesWhereTheyStand,
+  expectSoundFile,
+  expectWordsWhereTheyBelong,
+  OFF_THE_DOTS,
+  SHEET_MARGIN,
+} from './readBack.ts';
 
 const fonts = await loadFonts();
-const CARDS = Array.from({ length: 24 }, (_none, n) => {
-  const lines = [SPARSE, USUAL, CROWDED, USUAL][n % 4] ?? SPARSE;
-  return { content: cardOf(n, lines, FLAGS.slice(0, n % 5)) };
-});
+const THERMAL = PRINTERS.filter(({ insetDots }) => insetDots > 0);
+const PIECES = EVERYTHING.flatMap(([, pieces]) => pieces);
+const PRINTED = new Set<string>();
 
-const RUNS = [
-  ['a4-85x54', 'tubs.example', 'office-600'],
-  ['a4-70x52', undefined, 'office-600'],
-  ['letter-88.9x50.8', 'tubs.example', 'office-600'],
-  ['a4-70x50.8', undefined, 'office-600'],
-  ['card-85x54', 'tubs.example', 'thermal-203'],
-  ['card-70x52', undefined, 'thermal-300'],
-  ['card-85x54', undefined, 'thermal-8mm'],
-] as const;
+interface Run {
+  readonly stock: Stock;
+  readonly printer: PrinterProfile;
+  readonly host: string | undefined;
+}
 
-describe.each(RUNS)('cards on %s, host %s, printer %s', async (stockId, host, printerId) => {
-  const stock = stockById(stockId);
-  if (!stock.ok) throw new RangeError(stock.problem.message);
-  const printer = PRINTERS.find(({ id }) => id === printerId);
-  // A page each takes its time; every kind of card is among the first eight.
-  const cards = stockId.startsWith('card-') ? CARDS.slice(0, 8) : CARDS;
-  const job = { cards, stock: stock.value, printer, host, printedOn: onDay('2026-11-25'), fonts };
-  const { pdf, manifest } = await printCards(job);
+/** Every stock as an office printer has it, and single labels as thermal printers do, with and without an address. */
+const RUNS: readonly Run[] = [
+  ...STOCKS.map((stock, at) => ({ stock, printer: OFFICE_600, host: at % 2 === 0 ? 'tubs.example' : undefined })),
+  ...STOCKS.filter((stock) => labelsPerPage(stock) === 1).map((stock, at) => ({
+    stock,
+    printer: THERMAL[at % THERMAL.length] ?? OFFICE_600,
+    host: at % 2 === 0 ? undefined : 'tubs.example',
+  })),
+];
 
-  test('every card is printed', () => {
-    expect(manifest.left).toEqual([]);
-    expect(new Set(manifest.pieces.map(({ id }) => id)).size).toBe(cards.length);
-  });
+describe.each(RUNS.map((run) => [run.stock.id, run.printer.id, run] as const))(
+  'everything on %s, printer %s',
+  async (_stock, _printer, { stock, printer, host }) => {
+    const job = { pieces: PIECES, stock, printer, host, printedOn: onDay('2026-05-10'), fonts };
+    const { pdf, manifest } = await printPieces(job);
+    for (const { kind } of manifest.pieces) PRINTED.add(kind);
 
-  test('the file is sound and brings its own type', async () => {
-    await withFile(pdf, expectSoundFile);
-  });
+    test('is printed, or left with its reason', () => {
+      for (const piece of PIECES) {
+        const { id } = 'card' in piece ? piece.card.content : piece.label;
+        const [printed, left] = [manifest.pieces, manifest.left].map((all) => all.filter((one) => one.id === id).length);
+        expect([id, (printed ?? 0) + (left ?? 0) > 0]).toEqual([id, true]);
+      }
+      for (const { why } of manifest.left) expect(why).toMatch(/^The .+ does not fit on .+\. Take a larger stock/);
+      expect(manifest.warnings).toEqual([]);
+    });
 
-  test('every code reads as the manifest says, where it says', async () => {
-    await withFile(pdf, (path) => expectCodesWhereTheyStand(path, manifest));
-  });
+    test('is a sound file that brings its own type', async () => {
+      if (manifest.pieces.length > 0) await withFile(pdf, expectSoundFile);
+    });
 
-  test('every word stands on its card and outside the quiet zone, and none is missing', async () => {
-    const margin = stockId.startsWith('card-') ? /^$/ : SHEET_MARGIN;
-    await withFile(pdf, (path) => expectWordsWhereTheyBelong(path, manifest, margin));
-  });
+    test('has codes that read as the manifest says, where it says', async () => {
+      const reading = printer === OFFICE_600 ? undefined : OFF_THE_DOTS;
+      await withFile(pdf, (path) => expectCodesWhereTheyStand(path, manifest, reading));
+    });
+
+    test('has its words on their labels and outside the quiet zones, and none is missing', async () => {
+      const margin = rulerRoom(stock) === null ? /^$/ : SHEET_MARGIN;
+      await withFile(pdf, (path) => expectWordsWhereTheyBelong(path, manifest, margin));
+    });
+  },
+);
+
+test('every kind is on one stock at least', () => {
+  const kinds = new Set(PIECES.map((piece) => ('card' in piece ? 'card' : piece.label.kind)));
+  expect([...PRINTED].sort()).toEqual([...kinds].sort());
 });

@@ -28,14 +28,6 @@ import {
 } from '../../src/core/index.ts';
 import { added, CLUTCH, DAM, day, id, type Line, LOT, RACK, SIRE, site, TUB } from '../core/log.ts';
 import { cardOf, onDay, USUAL } from './cards.ts';
-import { withFile } from './paper.ts';
-import {
-  expectCodesWhereTheyStand,
-  expectSoundFile,
-  expectWordsWhereTheyBelong,
-  OFF_THE_DOTS,
-  SHEET_MARGIN,
-} from './readBack.ts';
 
 const fonts = await loadFonts();
 const measure = openTypeface(fonts);
@@ -99,31 +91,29 @@ const UNFIT: Readonly<Record<string, readonly LabelKind[]>> = {
 };
 
 /**
- * Every stock as an office printer has it, and the rolls as thermal printers do: their dots do not fall on
- * pixels, and a reader guesses the last corner there.
+ * Every stock as an office printer has it, and the rolls as thermal printers do. That all of it reads back from paper is
+ * shown in chain.test.ts.
  */
 const RUNS = [
   ...STOCKS.map((stock, at) => ({
     stock,
     printer: OFFICE_600,
     host: at % 2 === 0 ? 'tubs.example' : undefined,
-    raster: undefined,
   })),
   ...STOCKS.filter(({ id: stockId }) => stockId.startsWith('roll-')).map((stock, at) => ({
     stock,
-    printer: PRINTERS[1 + (at % (PRINTERS.length - 1))] ?? OFFICE_600,
+    printer: PRINTERS[1 + (at % 3)] ?? OFFICE_600,
     host: at % 2 === 0 ? undefined : 'tubs.example',
-    raster: OFF_THE_DOTS,
   })),
 ].map((run) => [run.stock.id, run.printer.id, run.host, run] as const);
 
 describe.each(RUNS)(
   'labels on %s, printer %s, host %s',
-  async (stockId, _printer, host, { stock, printer, raster }) => {
+  async (stockId, _printer, host, { stock, printer }) => {
     const isSheet = stock.columns * stock.rows > 1;
     const labels = isSheet ? LABELS : FEW;
     const job = { pieces: labels.map((label) => ({ label })), stock, printer, host, printedOn, fonts };
-    const { pdf, manifest } = await printPieces(job);
+    const { manifest } = await printPieces(job);
 
     test('each is printed or left with its reason, and only what is too much for the label is left', () => {
       expect(manifest.pieces.length + manifest.left.length).toBe(labels.length);
@@ -131,25 +121,6 @@ describe.each(RUNS)(
       const kinds = new Set(labels.filter((label) => !isPrinted(label, manifest.pieces)).map(({ kind }) => kind));
       const unfit = UNFIT[`${stockId} ${printer.id}`] ?? UNFIT[stockId] ?? [];
       expect([...kinds].sort()).toEqual([...unfit].sort());
-    });
-
-    test('the codes read as the manifest says, where it says', async () => {
-      await withFile(pdf, (path) => expectCodesWhereTheyStand(path, manifest, raster));
-    });
-
-    test('the words stand inside their labels and outside the quiet zones, and the file is sound', async () => {
-      await withFile(pdf, (path) => {
-        expectSoundFile(path);
-        // A sheet cut to its very edge has no margin for a ruler.
-        const hasMargin = isSheet && stockId !== 'a4-105x148';
-        expectWordsWhereTheyBelong(path, manifest, hasMargin ? SHEET_MARGIN : /^$/);
-      });
-    });
-
-    test('the same bytes come a second time', async () => {
-      const again = await printPieces(job);
-      expect(again.manifest).toEqual(manifest);
-      expect(Buffer.from(again.pdf).equals(Buffer.from(pdf))).toBe(true);
     });
   },
 );
