@@ -748,7 +748,8 @@ export const PROBLEMS = {
   },
   'glyph-spelled': {
     says: 'The type has no sign for {glyphs}: on the {what} it is not printed as it was written.',
-    remedy: 'It stands there as its number, or not at all if it has no look. Write the name without it for a tidier print.',
+    remedy:
+      'It stands there as its number, or not at all if it has no look. Write the name without it for a tidier print.',
   },
   'calibration-wrong': {
     says: 'These measurements make no calibration: {why}.',

@@ -1,6 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { benchCards } from './cards.ts';
+import { benchCardsMemory } from './cardsMemory.ts';
 import { benchFold } from './fold.ts';
 import { benchForecast } from './forecast.ts';
 import { benchGenetics } from './genetics.ts';
@@ -11,6 +12,7 @@ const PAGE = 'docs/speed.md';
 /** A part by the name that chooses it, its heading, and its work. */
 const PARTS = [
   ['cards', 'Cards', benchCards],
+  ['cards-memory', 'Memory of a long run', benchCardsMemory],
   ['fold', 'Fold and due list', benchFold],
   ['forecast', 'Forecast of prey', benchForecast],
   ['genetics', 'Genetics', benchGenetics],

@@ -1,6 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { labelsPerPage, OFFICE_600, PRINTERS, type PrinterProfile, printPieces, STOCKS, type Stock } from '../../print/index.ts';
 import { rulerRoom } from '../../print/drawing/ruler.ts';
+import {
+  labelsPerPage,
+  OFFICE_600,
+  PRINTERS,
+  type PrinterProfile,
+  printPieces,
+  STOCKS,
+  type Stock,
+} from '../../print/index.ts';
 import { loadFonts } from '../../print/node/index.ts';
 import { onDay } from './cards.ts';
 import { EVERYTHING } from './everything.ts';
@@ -44,7 +52,9 @@ describe.each(RUNS.map((run) => [run.stock.id, run.printer.id, run] as const))(
     test('is printed, or left with its reason', () => {
       for (const piece of PIECES) {
         const { id } = 'card' in piece ? piece.card.content : piece.label;
-        const [printed, left] = [manifest.pieces, manifest.left].map((all) => all.filter((one) => one.id === id).length);
+        const [printed, left] = [manifest.pieces, manifest.left].map(
+          (all) => all.filter((one) => one.id === id).length,
+        );
         expect([id, (printed ?? 0) + (left ?? 0) > 0]).toEqual([id, true]);
       }
       for (const { why } of manifest.left) expect(why).toMatch(/^The .+ does not fit on .+\. Take a larger stock/);

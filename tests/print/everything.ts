@@ -7,13 +7,18 @@ const ROOM = id(9);
 const ON = day('2026-05-10');
 const LINES: readonly Line[] = [
   ['2025-01-01', 'place-added', { placeKind: 'room', name: 'Long Room', walk: 1 }, { subjects: [ROOM] }],
-  ['2025-01-01', 'place-added', { placeKind: 'rack', name: 'Quarantine rack', walk: 3, parent: ROOM }, { subjects: [RACK] }],
+  [
+    '2025-01-01',
+    'place-added',
+    { placeKind: 'rack', name: 'Quarantine rack', walk: 3, parent: ROOM },
+    { subjects: [RACK] },
+  ],
   ['2025-01-01', 'place-added', { placeKind: 'tub', name: 'Q-14', walk: 14, parent: RACK }, { subjects: [TUB] }],
   added({ name: 'Ångström Żubrówka', number: '21-007', sex: 'female' }, { subjects: [DAM] }),
   added({ name: 'Kestrel', sex: 'male' }, { subjects: [SIRE] }),
   ['2025-02-01', 'traits-set', { code: 'cln/cln; Pst/+' }, { subjects: [DAM] }],
   ['2025-02-01', 'traits-set', { code: 'cln/+; pie/+; Spi/+' }, { subjects: [SIRE] }],
-  ['2026-04-20', 'pairing-started', { partner: SIRE }, { subjects: [DAM, SIRE] }],
+  ['2026-04-20', 'pairing-started', {}, { subjects: [DAM, SIRE] }],
   ['2026-05-01', 'clutch-laid', { clutch: CLUTCH, eggs: 12, slugs: 1, sire: SIRE }, { subjects: [DAM, CLUTCH] }],
   ['2026-05-01', 'clutch-incubated', { place: TUB, setC: 31.5 }, { subjects: [CLUTCH, TUB] }],
 ];

@@ -110,7 +110,10 @@ describe('a code that is not on the dots', () => {
 describe('the grader', () => {
   const symbol = encodeQr(idOf(9), 'Q', 1);
   const near = { x: 64, y: 64, across: 16, down: 16 };
-  const plain = (change: (grey: Uint8Array, width: number) => void = () => {}, [ink, paper]: readonly [number, number] = [INK, PAPER]): Raster => {
+  const plain = (
+    change: (grey: Uint8Array, width: number) => void = () => {},
+    [ink, paper]: readonly [number, number] = [INK, PAPER],
+  ): Raster => {
     const width = 16 * (symbol.size + 8);
     const grey = new Uint8Array(width * width).fill(paper);
     for (let y = 0; y < symbol.size * 16; y++)

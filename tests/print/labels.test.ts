@@ -107,23 +107,20 @@ const RUNS = [
   })),
 ].map((run) => [run.stock.id, run.printer.id, run.host, run] as const);
 
-describe.each(RUNS)(
-  'labels on %s, printer %s, host %s',
-  async (stockId, _printer, host, { stock, printer }) => {
-    const isSheet = stock.columns * stock.rows > 1;
-    const labels = isSheet ? LABELS : FEW;
-    const job = { pieces: labels.map((label) => ({ label })), stock, printer, host, printedOn, fonts };
-    const { manifest } = await printPieces(job);
+describe.each(RUNS)('labels on %s, printer %s, host %s', async (stockId, _printer, host, { stock, printer }) => {
+  const isSheet = stock.columns * stock.rows > 1;
+  const labels = isSheet ? LABELS : FEW;
+  const job = { pieces: labels.map((label) => ({ label })), stock, printer, host, printedOn, fonts };
+  const { manifest } = await printPieces(job);
 
-    test('each is printed or left with its reason, and only what is too much for the label is left', () => {
-      expect(manifest.pieces.length + manifest.left.length).toBe(labels.length);
-      for (const { why } of manifest.left) expect(why).toMatch(/^The .+ does not fit on .+\. Take a larger stock/);
-      const kinds = new Set(labels.filter((label) => !isPrinted(label, manifest.pieces)).map(({ kind }) => kind));
-      const unfit = UNFIT[`${stockId} ${printer.id}`] ?? UNFIT[stockId] ?? [];
-      expect([...kinds].sort()).toEqual([...unfit].sort());
-    });
-  },
-);
+  test('each is printed or left with its reason, and only what is too much for the label is left', () => {
+    expect(manifest.pieces.length + manifest.left.length).toBe(labels.length);
+    for (const { why } of manifest.left) expect(why).toMatch(/^The .+ does not fit on .+\. Take a larger stock/);
+    const kinds = new Set(labels.filter((label) => !isPrinted(label, manifest.pieces)).map(({ kind }) => kind));
+    const unfit = UNFIT[`${stockId} ${printer.id}`] ?? UNFIT[stockId] ?? [];
+    expect([...kinds].sort()).toEqual([...unfit].sort());
+  });
+});
 
 /** The marks of a clutch's eggs share its id, so the first line tells them apart. */
 function isPrinted({ kind, id: labelId, lines }: LabelContent, pieces: readonly ManifestPiece[]): boolean {

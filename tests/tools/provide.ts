@@ -9,6 +9,7 @@ const WANTED = [
   ['pdffonts', 'poppler-utils'],
   ['gs', 'ghostscript'],
   ['qpdf', 'qpdf'],
+  ['mutool', 'mupdf-tools'],
   ['ffmpeg', 'ffmpeg'],
 ] as const;
 

@@ -64,7 +64,7 @@ export function RulesForm() {
       </div>
       <fieldset class="syringe-rule">
         <legend>Syringes at hand, in mL</legend>
-        <div>
+        <div class="syringe-rule-choices">
           {SYRINGES_ML.map((size) => (
             <label key={size} class="check-line">
               <input
