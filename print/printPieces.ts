@@ -207,9 +207,9 @@ async function* sidesOf(job: PieceJob, measure: Measure, told: Tidings): AsyncGe
 function* laidPieces(job: PieceJob, measure: Measure, told: Tidings): Generator<readonly LaidFace[]> {
   const layOne = layer(job, measure);
   for (const piece of job.pieces) {
-    const { id, faces, warning } = layOne(piece);
+    const { id, faces, warnings } = layOne(piece);
     if (!faces.ok) told.left.push({ id, why: inWords(faces.problem) });
-    else if (warning !== null) told.warnings.push({ id, why: inWords(warning) });
+    else for (const warning of warnings) told.warnings.push({ id, why: inWords(warning) });
     yield faces.ok ? faces.value : [];
   }
 }
@@ -218,7 +218,7 @@ interface LaidPiece {
   readonly id: string;
   readonly faces: Result<readonly LaidFace[]>;
   /** What is printed otherwise than it was written. */
-  readonly warning: Problem | null;
+  readonly warnings: readonly Problem[];
 }
 
 /** Sets one piece after the other; what all cards of a job share is worked out once. */
@@ -239,7 +239,11 @@ function layer(job: PieceJob, measure: Measure): (piece: PieceToPrint) => LaidPi
   return (piece) => {
     const content = 'card' in piece ? withPlace(piece.card) : piece.label;
     const faces = 'kind' in content ? labelFaces(content) : cardFaces(content);
-    return { id: content.id, faces, warning: faces.ok ? spelledIn(content, measure) : null };
+    if (!faces.ok) return { id: content.id, faces, warnings: [] };
+    const lacksBar = 'kind' in content && faces.value.some((face) => face.lacksBar);
+    const barless = lacksBar ? problem('bar-left-off', { what: content.called, stock: stock.id }) : null;
+    const warnings = [spelledIn(content, measure), barless].filter((one) => one !== null);
+    return { id: content.id, faces, warnings };
   };
 }
 

@@ -11,6 +11,7 @@ import { qrPayload } from '../qr/payload.ts';
 import type { PrinterProfile } from '../qr/profiles.ts';
 import { labelSymbols, type QrSymbol } from '../qr/symbol.ts';
 import type { Stock } from '../stocks/stock.ts';
+import { barRooms } from './barRoom.ts';
 import { type Face, finish } from './card.ts';
 import type { CodeRoom } from './frame.ts';
 import type { SetFace } from './front.ts';
@@ -35,12 +36,15 @@ export interface LaidLabel {
   readonly face: Face;
   readonly code: CodeRoom;
   readonly symbol: QrSymbol;
+  /** True where a bar code belongs on it and had no room. */
+  readonly lacksBar?: boolean;
 }
 
 /**
  * Sets a label: with the longest words and the largest code that the stock’s size offers, and then in the largest type. A code
- * with the site’s address that is too large for a small label gives way to the bare id, which the app reads as well.
- * Errors: `glyph-missing`, `piece-unfit`. Nothing is cut or dropped.
+ * with the site’s address that is too large for a small label gives way to the bare id, which the app reads as well; a bar
+ * code that has no room in any way is left off, and `lacksBar` says so.
+ * Errors: `glyph-missing`, `piece-unfit`. No word is cut or dropped.
  */
 export function layLabel(label: LabelContent, setting: LabelSetting): Result<LaidLabel> {
   if (isSheet(label)) {
@@ -57,13 +61,8 @@ export function layLabel(label: LabelContent, setting: LabelSetting): Result<Lai
   }
   const print = word(smallPrint(label, setting.printedOn), 'regular', setting.measure);
   if (!print.ok) return print;
-  for (const symbol of payloadsOf(label, setting.host).flatMap(labelSymbols)) {
-    const frames = labelFrames(label.kind, setting.stock, symbol.size, setting.printer);
-    for (const [limit, frame] of tries(frames)) {
-      const face = setOn(label, lines, frame, { print: print.value, measure: setting.measure, limit });
-      if (face !== null) return ok({ face: finish(face, false), code: frame.code, symbol });
-    }
-  }
+  const set = setAny(label, lines, setting, print.value);
+  if (set !== null) return ok(set);
   return unfit(label, setting);
 }
 
@@ -113,6 +112,30 @@ function facePrint(label: LabelContent, { printedOn, measure }: LabelSetting) {
     const worded = word(forms, 'regular', measure);
     return worded.ok ? worded.value : plain.value;
   });
+}
+
+/** With its bar code in whatever way there is one, else without it. */
+function setAny(
+  label: LabelContent,
+  lines: readonly Worded<LabelLine>[],
+  setting: LabelSetting,
+  print: Worded<unknown>,
+): LaidLabel | null {
+  const symbols = payloadsOf(label, setting.host).flatMap(labelSymbols);
+  for (const bar of label.bar === undefined ? [null] : [label.bar, null])
+    for (const symbol of symbols) {
+      const frames = labelFrames(label.kind, setting.stock, symbol.size, setting.printer);
+      for (const [limit, frame] of tries(frames)) {
+        const rooms = bar === null ? [{ frame, marks: [] }] : barRooms(bar, frame, setting);
+        for (const room of rooms) {
+          const face = setOn(label, lines, room.frame, { print, measure: setting.measure, limit });
+          if (face === null) continue;
+          const whole = finish({ ...face, marks: [...face.marks, ...room.marks] }, false);
+          return { face: whole, code: frame.code, symbol, lacksBar: bar === null && label.bar !== undefined };
+        }
+      }
+    }
+  return null;
 }
 
 /** Shorter words and a smaller code cost the same; of two tries that cost as much, the larger code comes first. */

@@ -59,6 +59,8 @@ export interface LaidFace {
   readonly face: Face;
   readonly code: CodeRoom;
   readonly symbol: QrSymbol;
+  /** True where a bar code belongs on it and had no room. */
+  readonly lacksBar?: boolean;
 }
 
 /** A face on its label; `at` counts the faces of a run in the order of its pieces. */

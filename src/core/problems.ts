@@ -746,6 +746,10 @@ export const PROBLEMS = {
     says: 'The type has no sign for {glyphs}.',
     remedy: 'Write the name without them; they were not printed as boxes.',
   },
+  'bar-left-off': {
+    says: 'The {what} has no room for its bar code on {stock}: it has its square code only.',
+    remedy: 'The app reads the square code as well. For a till that reads bar codes only, take a larger stock.',
+  },
   'glyph-spelled': {
     says: 'The type has no sign for {glyphs}: on the {what} it is not printed as it was written.',
     remedy:

@@ -1,24 +1,34 @@
 import { expect } from 'vitest';
-import { type Manifest, type ManifestPiece, QUIET_MODULES } from '../../print/index.ts';
+import {
+  type Manifest,
+  type ManifestPiece,
+  OFFICE_600,
+  type PrinterProfile,
+  QUIET_MODULES,
+} from '../../print/index.ts';
 import { boxOfInk } from './ink.ts';
 import { type ReadCode, type ReadWord, rastersOf, readRaster, run, wordsByPage } from './paper.ts';
 
 const DPI = 150;
-/** Where the dark square of a code ends is measured on the picture itself: a quarter of its pixel, inset included. */
-const EDGE_MM = 0.06;
+/** Where the dark square of a code ends is measured on the picture itself: a quarter of its pixel. */
+const EDGE_MM = 25.4 / DPI / 4;
 /** How far off a reader may take a corner with a mark in it: cards and sheets, where modules fall on its pixels, and others. */
 const CORNER_MM = 0.15;
 const ROUGH_MM = 0.25;
 
-/** How closely a reader finds the corners that have marks. */
+/** A reader gives the ends of a bar code to two pixels or so. */
+const BAR_MM = 0.6;
+
+/** How closely a reader finds the corners that have marks, and what is taken off a dark edge where dots grow. */
 interface Reading {
   readonly cornerMm: number;
+  readonly insetMm: number;
 }
 
-const ON_THE_PIXELS: Reading = { cornerMm: CORNER_MM };
-
-/** Where a printer's dots do not fall on the reader's pixels, it finds corners to a pixel and a half. */
-export const OFF_THE_DOTS: Reading = { cornerMm: ROUGH_MM };
+/** As this printer is read: where its dots do not fall on the reader's pixels, corners are found to a pixel and a half. */
+export function readingOf({ insetDots, dotsPerMm }: PrinterProfile): Reading {
+  return { cornerMm: insetDots > 0 ? ROUGH_MM : CORNER_MM, insetMm: insetDots / dotsPerMm };
+}
 
 /** What stands beside the labels of a sheet. */
 export const SHEET_MARGIN = /^print at 100 % · this line is 100 mm · \S+ · (back of )?sheet \d+ of \d+$/;
@@ -40,7 +50,7 @@ export function expectSoundFile(path: string): void {
 export async function expectCodesWhereTheyStand(
   path: string,
   manifest: Manifest,
-  { cornerMm }: Reading = ON_THE_PIXELS,
+  { cornerMm, insetMm }: Reading = readingOf(OFFICE_600),
 ): Promise<void> {
   const rasters = rastersOf(path, DPI);
   expect(rasters).toHaveLength(manifest.pages.length);
@@ -56,10 +66,37 @@ export async function expectCodesWhereTheyStand(
       expect(last).toBeLessThan(Math.max(CORNER_MM, piece.symbolMm[2] / piece.modules));
       const [x, y, width, height] = piece.symbolMm;
       const ink = boxOfInk(raster, piece);
-      for (const [edge, mm] of [x, y, x + width, y + height].entries())
-        expect(Math.abs((ink[edge] ?? 99) - mm)).toBeLessThan(EDGE_MM);
+      const inset = [x + insetMm, y + insetMm, x + width - insetMm, y + height - insetMm];
+      for (const [edge, mm] of inset.entries()) expect(Math.abs((ink[edge] ?? 99) - mm)).toBeLessThan(EDGE_MM);
     }
   }
+}
+
+/**
+ * Every bar code of the manifest, and no other, is read as an EAN-13 by a program that did not draw it, from a raster of 150 dots
+ * per inch, between the left and right edges that the manifest says.
+ */
+export async function expectBarsWhereTheyStand(path: string, manifest: Manifest): Promise<number> {
+  const wanted = manifest.pieces.flatMap(({ bar, page }) => (bar === undefined ? [] : [{ ...bar, page }]));
+  const rasters = wanted.length === 0 ? [] : rastersOf(path, DPI);
+  for (const [at, raster] of rasters.entries()) {
+    const bars = wanted.filter(({ page }) => page === at + 1);
+    const read = bars.length === 0 ? [] : await readRaster(raster, ['EAN13']);
+    expect(read.map(({ text }) => text).sort()).toEqual(bars.map(({ digits }) => digits).sort());
+    for (const { digits, boxMm } of bars) {
+      const near = read.filter(({ text }) => text === digits).map(({ corners }) => barOff(corners, boxMm));
+      expect(Math.min(...near)).toBeLessThan(BAR_MM);
+    }
+  }
+  return wanted.length;
+}
+
+/** How far the ends of a read bar code lie from those in the manifest, and how far it lies above or below them. */
+function barOff(corners: ReadCode['corners'], [left, top, width, height]: ManifestPiece['boxMm']): number {
+  const xs = corners.map(([x]) => x);
+  const ys = corners.map(([, y]) => y);
+  const [above, below] = [top - Math.min(...ys), Math.max(...ys) - top - height];
+  return Math.max(Math.abs(Math.min(...xs) - left), Math.abs(Math.max(...xs) - left - width), above, below);
 }
 
 /** Every word of the manifest stands inside its card and outside the quiet zone; beside the cards stands `margin` only. */

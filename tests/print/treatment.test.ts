@@ -22,7 +22,7 @@ import {
   expectCodesWhereTheyStand,
   expectSoundFile,
   expectWordsWhereTheyBelong,
-  OFF_THE_DOTS,
+  readingOf,
   SHEET_MARGIN,
 } from './readBack.ts';
 
@@ -111,7 +111,7 @@ describe.each(STOCKS.map((stock) => [stock.id, stock] as const))(
       await withFile(pdf, async (path) => {
         if (manifest.pieces.length === 0) return;
         expectSoundFile(path);
-        await expectCodesWhereTheyStand(path, manifest, isRoll ? OFF_THE_DOTS : undefined);
+        await expectCodesWhereTheyStand(path, manifest, readingOf(printer));
         const hasRuler = stock.columns * stock.rows > 1 && stock.firstYMm > 5;
         expectWordsWhereTheyBelong(path, manifest, hasRuler ? SHEET_MARGIN : /^$/);
       });
