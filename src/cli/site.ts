@@ -3,6 +3,7 @@ import { stat } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { type Day, type Facility, foldFacility, type LogEvent, type Problem, problem } from '../core/index.ts';
 import { EVENTS_FILE } from '../hub/index.ts';
+import { nodeSha256 } from '../store/file/index.ts';
 import { type LogReading, logReader, MORE, readLine } from '../store/index.ts';
 import { dayOf, type Given, needed } from './args.ts';
 import type { Io } from './io.ts';
@@ -51,7 +52,7 @@ export async function soundEvents(path: string, io: Io): Promise<readonly LogEve
 export async function readLogFile(path: string, io: Io): Promise<ReadLog> {
   const { file, ofHub, bytes } = await locate(path);
   const bar = progress(io, `reading ${basename(file)}`);
-  const reader = logReader();
+  const reader = logReader(nodeSha256());
   const end = new PlainEnd();
   const events: LogEvent[] = [];
   let read = 0;

@@ -220,7 +220,7 @@ describe('signs', () => {
     const laid = lay(cardOf(12, [['name', 1, true, 'ニシキヘビのたまごは']]), stockOf('a4-85x54'));
     expect(laid.ok ? null : [laid.problem.code, laid.problem.message.slice(0, 45)]).toEqual([
       'glyph-missing',
-      'The type has no sign for ニ (U+30CB) シ (U+30B',
+      'The type has no sign for ニ (U+30CB) シ (U+30B7',
     ]);
   });
 

@@ -1,4 +1,5 @@
 import type { LogEvent } from '../../core/index.ts';
+import { nodeSha256 } from '../../store/file/index.ts';
 import { logPieces } from '../../store/index.ts';
 import { type Given, needed, noWords, oneOf } from '../args.ts';
 import type { Command, ExitCode } from '../command.ts';
@@ -46,7 +47,7 @@ export async function writeSealed(path: string, events: readonly LogEvent[], io:
     }
   };
   try {
-    await writeWhole([{ path, pieces: logPieces(counted()) }]);
+    await writeWhole([{ path, pieces: logPieces(counted(), nodeSha256()) }]);
   } finally {
     bar.end();
   }

@@ -2,6 +2,7 @@ import { createReadStream } from 'node:fs';
 import type { Problem } from '../../core/index.ts';
 import { problem } from '../../core/index.ts';
 import { logReader } from '../ndjson.ts';
+import { nodeSha256 } from './nodeSha256.ts';
 import { readSeals, Sealer } from './seals.ts';
 
 /** What a file was found to be. */
@@ -17,7 +18,7 @@ export interface Soundness {
 
 /** Reads a log file through without changing it: an export with its seal, or a hub's file with the seals beside it. */
 export async function checkFile(path: string): Promise<Soundness> {
-  const reader = logReader();
+  const reader = logReader(nodeSha256());
   const seals = await readSeals(`${path}.seals`);
   const sealer = new Sealer(`${path}.seals`, seals);
   const decoder = new TextDecoder('utf-8', { ignoreBOM: true });
