@@ -63,7 +63,8 @@ export interface Manifest {
   readonly pages: readonly { readonly widthMm: number; readonly heightMm: number }[];
   readonly pieces: readonly ManifestPiece[];
   readonly left: readonly LeftOut[];
-  readonly warnings: readonly Warning[];
+  /** Only where there are any. */
+  readonly warnings?: readonly Warning[];
   readonly part?: PartOfRun;
   /** SHA-256 of the PDF's bytes, in hexadecimal. */
   readonly sha256: string;

@@ -96,7 +96,7 @@ export async function printPieces(
     pages: Array.from({ length: pages }, () => size),
     pieces: inOrder,
     left,
-    warnings,
+    ...(warnings.length === 0 ? {} : { warnings }),
     ...(part === null ? {} : { part }),
     sha256: hex(digest),
   };

@@ -67,7 +67,6 @@ export async function printCalibration(job: CalibrationPrint): Promise<Result<Pr
         },
       ],
       left: [],
-      warnings: [],
       sha256: hex(digest),
     },
   });

@@ -44,7 +44,7 @@ async function print(site: Site, contents: readonly LabelContent[], paper: Paper
   }
 }
 
-function report({ pieces, pages, stock, left, warnings, sha256: hash }: Manifest, out: string, io: Io): ExitCode {
+function report({ pieces, pages, stock, left, warnings = [], sha256: hash }: Manifest, out: string, io: Io): ExitCode {
   const backs = pieces.filter(({ back }) => back).length;
   const labelled = `${count(pieces.length - backs, 'label')}${backs === 0 ? '' : `, ${count(backs, 'further face')}`}`;
   say(io, `${basename(out)}: ${labelled}, ${count(pages.length, 'page')} of ${stock}, sha256 ${hash}`);

@@ -59,7 +59,7 @@ describe.each(RUNS.map((run) => [run.stock.id, run.printer.id, run] as const))(
         expect([id, (printed ?? 0) + (left ?? 0) > 0]).toEqual([id, true]);
       }
       for (const { why } of manifest.left) expect(why).toMatch(/^The .+ does not fit on .+\. Take a larger stock/);
-      for (const { why } of manifest.warnings) expect(why).toMatch(/^The .+ has no room for its bar code on /);
+      for (const { why } of manifest.warnings ?? []) expect(why).toMatch(/^The .+ has no room for its bar code on /);
     });
 
     test('is a sound file that brings its own type', async () => {
@@ -77,7 +77,7 @@ describe.each(RUNS.map((run) => [run.stock.id, run.printer.id, run] as const))(
       const of = (all: readonly { readonly id: string }[]) => all.filter(({ id }) => barred.includes(id)).length;
       await withFile(pdf, async (path) => {
         const bars = await expectBarsWhereTheyStand(path, manifest);
-        expect(bars + manifest.warnings.length).toBe(of(manifest.pieces));
+        expect(bars + (manifest.warnings ?? []).length).toBe(of(manifest.pieces));
       });
     });
 

@@ -72,7 +72,7 @@ async function print(site: Site, contents: readonly CardContent[], order: PaperA
   }
 }
 
-function report({ pieces, pages, stock, left, sha256: hash }: Manifest, out: string, io: Io): ExitCode {
+function report({ pieces, pages, stock, left, warnings = [], sha256: hash }: Manifest, out: string, io: Io): ExitCode {
   const printed = new Set(pieces.map((piece) => piece.id)).size;
   const backs = pieces.filter((piece) => piece.back).length;
   const second = backs === 0 ? '' : `, ${backs} with a second face`;
@@ -82,6 +82,7 @@ function report({ pieces, pages, stock, left, sha256: hash }: Manifest, out: str
   );
   if (printed === 0 && left.length === 0)
     warn(io, 'No card is out of date, so the sheet is empty. Ask with --only all for every card.');
+  for (const { id, why } of warnings) warn(io, `${id}: ${why}`);
   return reportLeft(left, io);
 }
 
