@@ -25,10 +25,12 @@ export {
   type Weighing,
 } from './animal/index.ts';
 export {
+  type AnimalFlag,
   ARRIVAL_DAYS,
   type Arrival,
   type Arriving,
   arrive,
+  decideFlags,
   decideLookedWell,
   decideMicrochip,
   decideOrigin,
@@ -43,6 +45,7 @@ export {
   quarantineBoard,
   quarantineOf,
   readMicrochip,
+  sayFlag,
   sayMicrochip,
   usualArrival,
 } from './arrival/index.ts';

@@ -286,6 +286,18 @@ export const PROBLEMS = {
     remedy:
       'Read the chip again. If it is the same animal that comes back, take its leaving back on that record instead.',
   },
+  'flags-same': {
+    says: 'Nothing about handling {animal} is changed.',
+    remedy: 'Set or take off a mark first, or close this.',
+  },
+  'flags-off': {
+    says: '{animal} would no longer be marked: {flags}.',
+    remedy: 'Rounds and cards then no longer warn the next person. Take it off only if it was wrong from the start.',
+  },
+  'flags-offer': {
+    says: '{animal} is on offer in the shop.',
+    remedy: 'The mark is kept beside the offer. Take the offer back on its record if it is no longer for sale.',
+  },
   'origin-same': {
     says: 'That is what the record of {animal} says already.',
     remedy: 'Change a line, or close it. Nothing was written.',

@@ -136,6 +136,22 @@ describe('an arrival', () => {
     await part('Origin and chip').getByText('licence 26/0471').waitFor();
     await page.getByText('Nothing to feed now.').waitFor();
   });
+
+  test('is marked for two people on its record, and its card says so until somebody says that it was wrong', async () => {
+    await part('Handling').getByText('No marks.').waitFor();
+    await button('Change the marks …').click();
+    await page.getByLabel(/^Two people/).check();
+    await button('Write the marks').click();
+    await part('Handling').getByText('Marked: two people.').waitFor();
+    expect(await cardWords(page)).toMatch(/do not open alone/);
+    expect((await written(nora, 'animal-flagged')).at(-1)).toMatchObject({ payload: { flags: ['two-people'] } });
+    await button('Change the marks …').click();
+    await page.getByLabel(/^Two people/).uncheck();
+    await button('Write the marks').click();
+    await sheet().getByText('Nora would no longer be marked: two people.').waitFor();
+    await button(/^Yes, write/).click();
+    await part('Handling').getByText('No marks.').waitFor();
+  });
 });
 
 describe('quarantine', () => {

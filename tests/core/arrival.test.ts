@@ -4,6 +4,7 @@ import {
   type Arriving,
   arrive,
   decide,
+  decideFlags,
   decideLookedWell,
   decideMicrochip,
   decideOrigin,
@@ -359,5 +360,36 @@ describe('origin', () => {
   it('does not touch a meal that was taken before', () => {
     const facility = arrived({ source: 'Reed Farm', licence: 'L 1' }, fed('2026-03-28'));
     expect(rexOf(facility).mealsTaken).toBe(1);
+  });
+});
+
+describe('marks for handling', () => {
+  const flagged = (...flags: Parameters<typeof decideFlags>[1]) =>
+    rex({}, ['2025-02-01', 'animal-flagged', { flags: [...flags] }]);
+  const rows: readonly [string, ReturnType<typeof rex>, Parameters<typeof decideFlags>[1], object][] = [
+    [
+      'are set whole, in one order',
+      flagged(),
+      ['venomous', 'two-people'],
+      { kind: 'accepted', said: 'two people, venomous' },
+    ],
+    ['that say the same are refused', flagged('venomous'), ['venomous'], { problem: { code: 'flags-same' } }],
+    [
+      'that keep people safe are asked about before they go',
+      flagged('venomous'),
+      [],
+      { kind: 'asks', problem: { code: 'flags-off' } },
+    ],
+    ['of the shop go at once', flagged('not-for-sale'), [], { kind: 'accepted', said: 'no longer not for sale' }],
+  ];
+  it.each(rows)('%s', (_what, animal, wanted, said) => {
+    expect(decideFlags(animal, wanted, now)).toMatchObject(said);
+  });
+  it('are asked about on an animal that is on offer', () => {
+    const offered = rex({}, ['2025-02-01', 'animal-offered', { priceMinor: 100 }]);
+    expect(decideFlags(offered, ['not-for-sale'], now)).toMatchObject({
+      kind: 'asks',
+      problem: { code: 'flags-offer' },
+    });
   });
 });

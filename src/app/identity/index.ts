@@ -1,2 +1,3 @@
+export { HandlingPart } from './HandlingPart.tsx';
 export { LengthPart } from './LengthPart.tsx';
 export { OriginPart } from './OriginPart.tsx';

@@ -1,7 +1,7 @@
 import './record.css';
 import { parseId, problem, sayDayShort, sayId } from '../../core/index.ts';
 import { QuarantinePart } from '../arrival/QuarantinePart.tsx';
-import { LengthPart, OriginPart } from '../identity/index.ts';
+import { HandlingPart, LengthPart, OriginPart } from '../identity/index.ts';
 import { LeavingPart } from '../leaving/LeavingPart.tsx';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
@@ -71,6 +71,7 @@ function Record({ standing }: { readonly standing: Standing }) {
         <SeasonPart animal={animal} />
         <Kin animal={animal} />
         <Proving animal={animal} />
+        <HandlingPart animal={animal} />
         <LengthPart animal={animal} />
         <OriginPart animal={animal} />
         <OfferPart animal={animal} />
