@@ -10,7 +10,7 @@ import { addressOf, type Findable, find, findIndex, whyNoId } from './findIndex.
 
 const WAIT_MS = 120;
 
-/** Search over names, numbers, ids, species, traits and places; Enter opens a typed id, else the first line found. */
+/** Search over names, numbers, ids, species, traits, places, wares and lots; Enter opens a typed id, else the first line found. */
 export function FindScreen() {
   const { site } = useApp();
   const { route } = useLocation();

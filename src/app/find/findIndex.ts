@@ -4,8 +4,11 @@ import {
   cardTraits,
   type Facility,
   type Id,
+  type ItemRecord,
+  type LotRecord,
   lastWeight,
   nameOf,
+  numberOf,
   type PlaceRecord,
   parseId,
   type Result,
@@ -15,6 +18,7 @@ import {
   sayGrams,
   sayId,
   sayPlace,
+  sayPrey,
   saySex,
   speciesOf,
 } from '../../core/index.ts';
@@ -23,7 +27,7 @@ import { sayClutch, sayCount } from '../clutch/sayClutch.ts';
 /** Something that can be found, with the words it is found by. */
 export interface Findable {
   readonly id: Id;
-  readonly kind: 'animal' | 'place' | 'clutch';
+  readonly kind: 'animal' | 'place' | 'clutch' | 'lot' | 'item';
   readonly title: string;
   readonly sub: string;
   readonly where: string;
@@ -31,14 +35,16 @@ export interface Findable {
   readonly words: string;
 }
 
-/** Everything that can be found at this site: animals that are here, clutches, places, then animals that left. */
+/** Everything that can be found at this site: animals that are here, clutches, places, the shop, the freezer, then animals that left. */
 export function findIndex(facility: Facility): readonly Findable[] {
   const animals = [...facility.animals.values()];
   const here = animals.filter((animal) => animal.left === null).map((animal) => animalEntry(facility, animal));
   const left = animals.filter((animal) => animal.left !== null).map((animal) => animalEntry(facility, animal));
   const places = [...facility.places.values()].map((place) => placeEntry(facility, place));
   const clutches = [...facility.clutches.values()].map((clutch) => clutchEntry(facility, clutch));
-  return [...here, ...clutches.reverse(), ...places, ...left];
+  const items = [...facility.items.values()].map((item) => itemEntry(facility, item));
+  const lots = [...facility.lots.values()].map(lotEntry);
+  return [...here, ...clutches.reverse(), ...places, ...items, ...lots.reverse(), ...left];
 }
 
 /** Shorter terms are looked for at the beginning of words only: `6` is Rack 6 and not every number with a six. */
@@ -70,6 +76,8 @@ export function addressOf(facility: Facility, typed: string): Result<string> {
   if (facility.animals.has(id)) return { ok: true, value: `/animal/${id}` };
   if (facility.places.has(id)) return { ok: true, value: `/place/${id}` };
   if (facility.clutches.has(id)) return { ok: true, value: `/clutch/${id}` };
+  if (facility.items.has(id)) return { ok: true, value: `/item/${id}` };
+  if (facility.lots.has(id)) return { ok: true, value: `/lot/${id}` };
   return refuse('unknown-id', { id: sayId(id) });
 }
 
@@ -123,6 +131,38 @@ function clutchEntry(facility: Facility, clutch: ClutchRecord): Findable {
     sub: [sayCount(clutch), sire, came].join(' · '),
     where,
     words: ` ${plain(words.join(' '))}`,
+  };
+}
+
+/** What the shop sells, by its name and the number of its bar code. */
+function itemEntry(facility: Facility, item: ItemRecord): Findable {
+  const title = item.kind === 'shed' ? `Shed of ${item.name}` : item.name;
+  const shelf = sayPlace(facility, item.shelf);
+  const where = item.retiredOn === null ? (shelf ?? 'shop') : 'no longer sold';
+  const words = [title, item.kind, item.species, item.words, numberOf(item), where, ...idWords(item.id)];
+  return {
+    id: item.id,
+    kind: 'item',
+    title,
+    sub: `${item.left} left`,
+    where,
+    words: ` ${plain(words.filter(Boolean).join(' '))}`,
+  };
+}
+
+/** A lot is called by what it is and the day it came. */
+function lotEntry(lot: LotRecord): Findable {
+  const title = `Lot of ${sayPrey(lot.prey)}`;
+  const came = `came ${sayDayShort(lot.receivedOn)}`;
+  const where = lot.left > 0 ? 'freezer' : 'used up';
+  const words = [title, lot.source, came, where, ...idWords(lot.id)];
+  return {
+    id: lot.id,
+    kind: 'lot',
+    title,
+    sub: `${lot.left} left · ${came}`,
+    where,
+    words: ` ${plain(words.filter(Boolean).join(' '))}`,
   };
 }
 
