@@ -50,7 +50,8 @@ export function setTreatment(job: SheetJob): readonly SheetFace[] | null {
         for (const setting of settings)
           for (const frame of job.frames) {
             const set = (faces === 1 ? single : several)(words, setting, frame);
-            if (set?.length === faces) return drawn(set, job);
+            const done = set?.length === faces ? drawn(set, job) : null;
+            if (done !== null) return done;
           }
   return null;
 }
@@ -98,38 +99,34 @@ interface Way {
   readonly most: number;
 }
 
-/** One face of a way of setting: where it stands and what is on it; its marks are only made for the way that is taken. */
-interface Planned {
-  readonly bench: FaceBench;
-  readonly parts: readonly FlowPart[];
-}
 
-/** The faces that a way of setting needs; null where something fits nowhere, or it needs too many. */
-function facesOf({ job, words, setting, frame, most }: Way): readonly Planned[] | null {
+/** The faces that a way of setting needs; null where something fits nowhere, or it needs too many. Marks are only made for the way that is taken. */
+function facesOf({ job, words, setting, frame, most }: Way): readonly FaceBench[] | null {
   const back = job.frames.at(-1) ?? frame;
-  const planned: Planned[] = [];
+  const planned: FaceBench[] = [];
   let parts = flowOf(job.lines);
   for (let number = 1; number <= most; number++) {
     const bench = { job, frame: number === 1 ? frame : back, setting, ...words, number, faces: most };
     const face = oneFace(parts, bench);
     if (face === null) return null;
-    // What is read together stands together: only lines to sign may wait for the next face.
-    if (number === 1 && face.rest.some((part) => part.kind === 'figure')) return null;
-    planned.push({ bench, parts });
+    planned.push(bench);
     parts = face.rest;
     if (parts.length === 0) return planned;
   }
   return null;
 }
 
-function drawn(planned: readonly Planned[], job: SheetJob): readonly SheetFace[] | null {
+/** Set once more with the true number of faces in the small print, which may take another row: null if the faces then no longer hold all. */
+function drawn(planned: readonly FaceBench[], job: SheetJob): readonly SheetFace[] | null {
   const faces: SheetFace[] = [];
-  for (const { bench, parts } of planned) {
-    const face = oneFace(parts, { ...bench, job, faces: planned.length });
+  let parts = flowOf(job.lines);
+  for (const bench of planned) {
+    const face = oneFace(parts, { ...bench, faces: planned.length });
     if (face === null) return null;
     faces.push({ face: face.draw(), frame: bench.frame });
+    parts = face.rest;
   }
-  return faces;
+  return parts.length === 0 ? faces : null;
 }
 
 interface FaceBench extends WordLimits {
@@ -148,6 +145,8 @@ function oneFace(parts: readonly FlowPart[], bench: FaceBench) {
   if (!head || !foot || !cautions || head.endMm > cautions.topMm) return null;
   const filled = fill(parts, head.endMm, cautions.topMm - FOOT_GAP_MM, { frame, measure: job.measure, setting, limit });
   if (filled === null || (filled.placed.length === 0 && parts.length > 0)) return null;
+  // What is read together stands together: only lines to sign may wait for the next face.
+  if (bench.number === 1 && filled.rest.some((part) => part.kind === 'figure')) return null;
   const draw = (): SetFace => {
     const marks: Mark[] = [...head.marks];
     let form = worseForm(foot.form, cautions.form);

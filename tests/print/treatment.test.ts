@@ -6,10 +6,12 @@ import {
   OFFICE_600,
   openTypeface,
   PRINTERS,
+  type PrinterProfile,
   PT_MM,
   printPieces,
   QUIET_MODULES,
   STOCKS,
+  type Stock,
   stockById,
   type TextMark,
 } from '../../print/index.ts';
@@ -188,6 +190,26 @@ describe('laws', () => {
     ...{ left: xMm, right: xMm + widthMm, top: yMm - measure.capHeight * sizePt * PT_MM, bottom: yMm },
   });
 
+  // The last figure of this one was lost once: with the true number of faces in it, the small print took another row.
+  const same = (slot: LabelLine['slot'], long: string): LabelLine => ({
+    slot,
+    strong: false,
+    long,
+    medium: 'a',
+    short: 'a',
+  });
+  const ONCE_LOST = [
+    {
+      ...{ kind: 'treatment', id: 'x', called: 'label', code: { says: 'text', text: 'STAMP:MOVED' }, revision: 'abcd' },
+      lines: [
+        ...[same('caution', 'a'), same('sign', 'a'), { ...same('figure', 'a'), strong: true }],
+        { ...same('figure', '1a'), medium: '0 a', short: '8a' },
+        ...[same('flag', 'a aa aa'), { ...same('flag', '+0cÉÉab3·a·'), strong: true }, same('sign', 'a')],
+      ],
+    },
+    { stock: STOCKS.find(({ id }) => id === 'roll-75x48'), printer: PRINTERS.find(({ id }) => id === 'thermal-12mm') },
+  ] as [LabelContent, { stock: Stock; printer: PrinterProfile }];
+
   test('every line is printed whole on some face, in 7 pt or more, and nothing touches anything', () => {
     let printed = 0;
     void fc.assert(
@@ -225,7 +247,7 @@ describe('laws', () => {
           }
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 300, examples: [ONCE_LOST] },
     );
     expect(printed).toBeGreaterThan(60);
   });
