@@ -95,6 +95,16 @@ export interface Printed {
   readonly manifest: Manifest;
 }
 
+/** Prints something of the demo by its own command line, without the options for site and files; gives the PDF's path. */
+export function paperOf(folder: string, name: string, [command = '', ...args]: readonly string[]): string {
+  const pdf = join(folder, `${name}.pdf`);
+  const manifest = NO_MANIFEST.includes(command) ? [] : ['--manifest', join(folder, `${name}.json`)];
+  run([command, '--site', SITE, ...args, '--out', pdf, ...manifest]);
+  return pdf;
+}
+
+const NO_MANIFEST = ['lists', 'hand-over'];
+
 /** Prints cards of the demo as of its day. */
 export function printed(folder: string, name: string, args: readonly string[]): Printed {
   const [pdf, manifest] = [join(folder, `${name}.pdf`), join(folder, `${name}.json`)];

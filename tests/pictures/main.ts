@@ -6,10 +6,11 @@ import { filmCard } from '../browser/paper.ts';
 import { whenReady } from '../browser/runningApp.ts';
 import { launchChromium } from '../tools/browser.ts';
 import { MAIN, printed, walkOfToday } from './demo.ts';
+import { takePrinted } from './printed.ts';
 import { pageOf, type Shoot, shooting } from './shoot.ts';
 import { takeOnADesk, takeOnThePhone } from './walk.ts';
 
-/** `npm run pictures`: the pictures of docs/first-day.md, from the running demo and from the paper it prints. */
+/** `npm run pictures`: the pictures of docs/first-day.md and docs/printing.md, from the running demo and from the paper it prints. */
 const INTO = 'docs/pictures';
 /** The whole card in the frame of a phone held upright, and a still picture, which stays small. */
 const WHOLE = { widthPx: 520, noise: 0 };
@@ -21,6 +22,7 @@ async function main(): Promise<void> {
     const walk = walkOfToday();
     const shoot = shooting(folder, INTO);
     takePaper(folder, walk[0].id, shoot);
+    takePrinted(folder, walk[0].id, shoot);
     await takeScreens(folder, walk, shoot);
   } finally {
     rmSync(folder, { recursive: true, force: true });
