@@ -13,6 +13,17 @@ export interface MemoryRun {
   readonly heldMb: number;
 }
 
+/** Made when it is asked for, as from a database. */
+class CardOnDemand {
+  readonly #n: number;
+  constructor(n: number) {
+    this.#n = n;
+  }
+  get card() {
+    return cardAt(this.#n);
+  }
+}
+
 const SAMPLE = 500;
 const MB = 2 ** 20;
 
@@ -21,12 +32,7 @@ async function run(cards: number): Promise<MemoryRun> {
   const folder = mkdtempSync(join(tmpdir(), 'cards-'));
   const [pdf, table] = [openSync(join(folder, 'x.pdf'), 'w'), openSync(join(folder, 'x.ndjson'), 'w')];
   const job = await jobOf(0);
-  // Each card is made when it is asked for, as from a database.
-  const pieces = Array.from({ length: cards }, (_none, n) => ({
-    get card() {
-      return cardAt(n);
-    },
-  }));
+  const pieces = Array.from({ length: cards }, (_none, n) => new CardOnDemand(n));
   globalThis.gc?.();
   const startMb = process.memoryUsage().rss / MB;
   let [bytes, seen, peakMb] = [0, 0, startMb];
