@@ -30,7 +30,7 @@ export interface BarBench {
 }
 
 /**
- * The places of a bar code in a frame, the highest bars first: at the foot, left of the square code or below it. Only the
+ * Rule PRINT-BAR: the places of a bar code in a frame, the highest bars first: at the foot, left of the square code or below it. Only the
  * width of a module that reads best on this printer is tried. Empty where it is too wide, or the words would have no room.
  */
 export function barRooms(digits: string, frame: LabelFrame, bench: BarBench): readonly BarRoom[] {

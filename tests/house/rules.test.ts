@@ -53,8 +53,8 @@ import { filesIn, readText, tableRows } from './sources.ts';
 
 const DOC = readText('docs/rules.md');
 const ROWS = tableRows(DOC);
-const RULE = /\b(?:CARE|BREED|SHOP)-[A-Z]+\b/g;
-const DOCUMENTED = ROWS.filter(([first = '']) => /^(?:CARE|BREED|SHOP)-[A-Z]+$/.test(first));
+const RULE = /\b(?:CARE|BREED|SHOP|PRINT)-[A-Z]+\b/g;
+const DOCUMENTED = ROWS.filter(([first = '']) => /^(?:CARE|BREED|SHOP|PRINT)-[A-Z]+$/.test(first));
 
 function idsIn(text: string): readonly string[] {
   return [...new Set(text.match(RULE) ?? [])].sort();
@@ -67,13 +67,15 @@ function percentRange(shares: readonly [number, number]): string {
 
 /** The titles of tests and of their groups: the first argument of describe and it, on one line or the next. */
 function titlesIn(text: string): string {
-  const titles = text.matchAll(/\b(?:describe|it)(?:\.each)?\((?:[\w.()]*\)\()?\s*(['"`])((?:\\.|(?!\1)[\s\S])*)\1/g);
+  const titles = text.matchAll(
+    /\b(?:describe|it|test)(?:\.each)?\((?:[\w.()]*\)\()?\s*(['"`])((?:\\.|(?!\1)[\s\S])*)\1/g,
+  );
   return [...titles].map((title) => title[2]).join('\n');
 }
 
 describe('docs/rules.md', () => {
-  const inCode = idsIn([...filesIn('src/core', '.ts').values()].join('\n'));
-  it('lists exactly the rules that src/core names', () => {
+  const inCode = idsIn([...filesIn('src/core', '.ts').values(), ...filesIn('print', '.ts').values()].join('\n'));
+  it('lists exactly the rules that src/core and print name', () => {
     expect(inCode.length).toBeGreaterThanOrEqual(18);
     expect(DOCUMENTED.map(([id]) => id).sort()).toEqual(inCode);
   });

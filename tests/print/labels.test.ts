@@ -1,6 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  EAN_MODULES,
+  EAN_QUIET,
   type Face,
   type LabelSetting,
   layLabel,
@@ -19,6 +21,7 @@ import {
 import { loadFonts } from '../../print/node/index.ts';
 import {
   askedLabels,
+  askedSheet,
   clutchTag,
   LABEL_KINDS,
   type LabelContent,
@@ -188,6 +191,39 @@ describe('a layout', () => {
   test('of a clutch tag says when it was printed and of what revision, of a place label not', () => {
     expect(laid(tag, 'a4-85x54').face.lines.at(-1)).toMatch(/^printed 10 May 2026 · rev \w{4}$/);
     expect(laid(LABELS[0], 'a4-85x54').face.lines.join()).not.toContain('printed');
+  });
+});
+
+describe('PRINT-BAR: the bar code of a ware', () => {
+  const MUG = id(40);
+  const shop = site(['2026-04-01', 'ware-set', { name: 'Mug', priceMinor: 900 }, { subjects: [MUG] }]);
+  const [mug] = askedSheet(shop, 'ware', `${MUG}/1`, day('2026-05-10')).labels;
+  const bars = (stockId: string, more = {}) => {
+    const { face, code, lacksBar } = laid(mug, stockId, more);
+    return { bar: face.marks.find((mark) => mark.kind === 'bar'), code, lacksBar };
+  };
+  test.each(['a4-63.5x38.1', 'a4-85x54', 'roll-90x40', 'roll-75x48'])(
+    'stands on %s, clear of the square code',
+    (stockId) => {
+      for (const printer of PRINTERS) {
+        const { bar, code, lacksBar } = bars(stockId, { printer });
+        if (bar === undefined) expect([printer.id, lacksBar]).toEqual([printer.id, true]);
+        else {
+          const right = bar.xMm + (EAN_MODULES + EAN_QUIET.right) * bar.moduleMm;
+          expect(right <= code.besideMm || bar.yMm >= code.belowMm).toBe(true);
+          expect(bar.xMm - EAN_QUIET.left * bar.moduleMm).toBeGreaterThan(0);
+        }
+      }
+    },
+  );
+  test('has no room on a small label, which then says so and has all words and the square code', async () => {
+    const small = bars('a4-38.1x21.2');
+    expect([small.bar, small.lacksBar]).toEqual([undefined, true]);
+    const stock = stockById('a4-38.1x21.2');
+    if (!stock.ok || mug === undefined) throw new RangeError('no stock');
+    const { manifest } = await printPieces({ pieces: [{ label: mug }], stock: stock.value, printedOn, fonts });
+    expect(manifest.warnings?.[0]?.why).toMatch(/has no room for its bar code on a4-38.1x21.2/);
+    expect(manifest.pieces[0]?.lines).toContain('Mug');
   });
 });
 

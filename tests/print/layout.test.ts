@@ -210,7 +210,7 @@ describe('flags', () => {
   });
 });
 
-describe('signs', () => {
+describe('PRINT-SPELL: signs', () => {
   test('a sign that the type lacks stands as its number', () => {
     const [face] = facesOf(cardOf(12, [['name', 1, true, 'Sun 日 and 月🐍']]));
     expect(face?.lines[1]).toBe('Sun U+65E5 and U+6708 U+1F40D');
