@@ -1,16 +1,16 @@
 import { useState } from 'preact/hooks';
 import { useApp } from '../model/app.ts';
-import { WHAT_WORDS, type What } from './batch.ts';
 
 interface PdfPreviewProps {
   readonly url: string;
-  readonly what: What;
+  /** What a saved file is called, before its day. */
+  readonly name: string;
   /** The file leaves for the printer. */
   readonly begin?: () => void;
 }
 
 /** The PDF itself. A phone without a viewer gets the link only; at night the white page is lit only when asked for. */
-export function PdfPreview({ url, what, begin }: PdfPreviewProps) {
+export function PdfPreview({ url, name, begin }: PdfPreviewProps) {
   const { settings, clock } = useApp();
   const [asked, ask] = useState(false);
   const canShow = navigator.pdfViewerEnabled;
@@ -25,7 +25,7 @@ export function PdfPreview({ url, what, begin }: PdfPreviewProps) {
           class="secondary"
           href={url}
           onClick={begin}
-          download={`${WHAT_WORDS[what].many.replace(' ', '-')}-${clock.today.value}.pdf`}
+          download={`${name.replaceAll(' ', '-')}-${clock.today.value}.pdf`}
         >
           Save the PDF
         </a>

@@ -51,7 +51,9 @@ export function RunPanel({ batch, paper, printed, resumed }: RunPanelProps) {
         </div>
       ) : null}
       {failed === null ? null : <ProblemLine problem={failed} />}
-      {run.at === 'ready' || run.at === 'marked' ? <PdfPreview url={run.url} what={what} begin={begin} /> : null}
+      {run.at === 'ready' || run.at === 'marked' ? (
+        <PdfPreview url={run.url} name={WHAT_WORDS[what].many} begin={begin} />
+      ) : null}
       {run.at === 'marked' ? (
         <button type="button" class="secondary" onClick={stop}>
           Next run
