@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useId, useState } from 'preact/hooks';
 import { type Problem, problem } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 
@@ -12,6 +12,7 @@ interface CameOutProps {
 
 /** Whether it is on paper: one touch for all of it, or the last page that came out. */
 export function CameOut({ after, pages, say }: CameOutProps) {
+  const field = useId();
   const [text, setText] = useState('');
   const [wrong, setWrong] = useState<Problem | null>(null);
   function sayPart(event: Event): void {
@@ -31,9 +32,9 @@ export function CameOut({ after, pages, say }: CameOutProps) {
           <summary>Only a part came out</summary>
           <form onSubmit={sayPart}>
             <div class="field">
-              <label for="came-out-page">Last page that came out</label>
+              <label for={field}>Last page that came out</label>
               <input
-                id="came-out-page"
+                id={field}
                 inputMode="numeric"
                 value={text}
                 onInput={(event) => setText(event.currentTarget.value)}

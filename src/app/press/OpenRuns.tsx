@@ -2,9 +2,10 @@ import { useMemo, useState } from 'preact/hooks';
 import { type EventDraft, type Problem, sayDay } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
+import { sayPieces, WHAT_WORDS } from './batch.ts';
 import { CameOut } from './CameOut.tsx';
 import { runOnScreen } from './runOnScreen.ts';
-import { cameOutDrafts, doneDraft, type OpenRun, openRuns, sayPages, sayRun } from './runs.ts';
+import { cameOutDrafts, doneDraft, type OpenRun, openRuns, sayPages, sayRun, thingsOn } from './runs.ts';
 
 /** Runs that were begun and are not all on paper; nothing where there are none. */
 export function OpenRuns() {
@@ -27,16 +28,20 @@ export function OpenRuns() {
 }
 
 function OpenRunLine({ run }: { readonly run: OpenRun }) {
-  const { site, clock } = useApp();
+  const { site, clock, strip } = useApp();
   const [failed, setFailed] = useState<Problem | null>(null);
   const { record, what, progress } = run;
   const { pages, stale } = progress;
-  async function write(drafts: readonly EventDraft[]): Promise<void> {
+  async function write(drafts: readonly EventDraft[], name: string, said: string): Promise<void> {
     const written = await site.write(drafts);
-    if (!written.ok) setFailed(written.problem);
+    if (!written.ok) return setFailed(written.problem);
+    strip.add({ subject: null, name, said, result: 'accepted', problem: null, events: written.value });
   }
-  const say = (toPage: number) =>
-    void write(cameOutDrafts(record, { after: record.printedTo, toPage, day: clock.today.value }));
+  const say = (toPage: number) => {
+    const out = { after: record.printedTo, toPage, day: clock.today.value };
+    void write(cameOutDrafts(record, out), sayPieces(what, thingsOn(record, out.after, toPage)), 'printed');
+  };
+  const end = () => void write([doneDraft(record, clock.today.value)], `Run of ${WHAT_WORDS[what].many}`, 'done with');
   return (
     <li>
       <p>
@@ -54,7 +59,7 @@ function OpenRunLine({ run }: { readonly run: OpenRun }) {
             Print what changed since
           </a>
         )}
-        <button type="button" class="link" onClick={() => void write([doneDraft(record, clock.today.value)])}>
+        <button type="button" class="link" onClick={end}>
           Done with it
         </button>
       </div>
