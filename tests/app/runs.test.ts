@@ -13,6 +13,7 @@ import {
   openRuns,
   type RunLaid,
   relaidRun,
+  restFrom,
   sayPages,
   sayRun,
   thingsOn,
@@ -180,6 +181,15 @@ describe('words of runs and of reading back', () => {
     [60, 60, 'page 60'],
   ])('say from %d to %d as %s', (from, to, said) => {
     expect(sayPages(from, to)).toBe(said);
+  });
+  it.each([
+    [0, undefined, 1],
+    [7, undefined, 8],
+    [6, 'long', 7],
+    [7, 'long', 7],
+    [7, 'short', 7],
+  ] as const)('begin the rest after page %d, turned over the %s edge, with page %d', (printedTo, flip, from) => {
+    expect(restFrom(flip === undefined ? { printedTo } : { printedTo, flip })).toBe(from);
   });
   const piece = pieceOf({ id: 'A', kind: 'place' } as LabelContent, 2);
   const fault = (what: 'code' | 'bar', read: string | null) => ({ piece, what, read });

@@ -157,3 +157,54 @@ test('a card that is gone from the house makes the rest be laid out anew', async
   await page.getByText('Not all on paper yet').waitFor({ state: 'detached' });
   expect(faults).toEqual([]);
 });
+
+/** Breaks the third code of every file that comes from the printing worker, as a bad page description would. */
+function spoilThirdCode(): void {
+  const Real = window.Worker;
+  const spoil = (pdf: Uint8Array): Uint8Array => {
+    const text = Array.from(pdf, (byte) => String.fromCharCode(byte)).join('');
+    const codes = [...text.matchAll(/q [\d.]+ 0 0 [\d.]+ [\d.]+ [\d.]+ cm\n(?:[\d.]+ [\d.]+ [\d.]+ [\d.]+ re\n)+f\n/g)];
+    const { 0: code = '', index = 0 } = codes[2] ?? {};
+    const blank = code.replace(/re\n/g, () => 'n \n').replace(/f\n$/, '\n\n');
+    const changed = text.slice(0, index) + blank + text.slice(index + code.length);
+    return Uint8Array.from(changed, (sign) => sign.charCodeAt(0));
+  };
+  window.Worker = class extends Real {
+    readonly #prints: boolean;
+    readonly #reads: boolean;
+    constructor(url: string | URL, options?: WorkerOptions) {
+      super(url, options);
+      this.#prints = String(url).includes('printWorker');
+      this.#reads = String(url).includes('readBackWorker');
+    }
+    override postMessage(data: unknown, carried?: unknown): void {
+      const sent = this.#prints ? { ...(data as object), compress: false } : data;
+      // Late, so that there is time to stop it.
+      setTimeout(() => super.postMessage(sent, carried as Transferable[]), this.#reads ? 1500 : 0);
+    }
+    override set onmessage(hear: (event: MessageEvent) => void) {
+      super.onmessage = ({ data }: MessageEvent) =>
+        hear({ data: this.#prints && data.pdf ? { ...data, pdf: spoil(data.pdf) } : data } as MessageEvent);
+    }
+  };
+}
+
+test('a spoiled page is named with its piece and label; reading can be stopped and begun again', async () => {
+  await page.close();
+  page = await context.newPage();
+  await page.addInitScript(spoilThirdCode);
+  await page.goto(`${app.url}/print`);
+  await page.getByLabel('All cards').check();
+  await button('Make the PDF of 6 cards').click();
+  await page.getByText('Reading 6 cards back…').waitFor({ timeout: 60_000 });
+  await button('Stop').click();
+  await page.getByText('The codes are not checked.').waitFor();
+  await button('Check the codes').click();
+  await page.getByText('5 of 6 read back.').waitFor({ timeout: 60_000 });
+  const said = page.getByRole('alert').filter({ hasText: 'cannot be read from the page as it is drawn' });
+  expect(await said.locator('li').allTextContents()).toEqual([
+    'The code of the card Fern (page 3, label 1) cannot be read from the page as it is drawn.',
+  ]);
+  await said.getByText('Do not use that piece.').waitFor();
+  await button('These are printed').waitFor();
+});

@@ -5,7 +5,7 @@ import { useApp } from '../model/app.ts';
 import { sayPieces, WHAT_WORDS } from './batch.ts';
 import { CameOut } from './CameOut.tsx';
 import { runOnScreen } from './runOnScreen.ts';
-import { cameOutDrafts, doneDraft, type OpenRun, openRuns, sayPages, sayRun, thingsOn } from './runs.ts';
+import { cameOutDrafts, doneDraft, type OpenRun, openRuns, restFrom, sayPages, sayRun, thingsOn } from './runs.ts';
 
 /** Runs that were begun and are not all on paper; nothing where there are none. */
 export function OpenRuns() {
@@ -51,7 +51,7 @@ function OpenRunLine({ run }: { readonly run: OpenRun }) {
       <div class="open-run-deeds">
         {pages === null ? null : (
           <a class="secondary" href={`/print?run=${record.run}`}>
-            Print {sayPages(...pages)}
+            Print {sayPages(restFrom(record), record.pages)}
           </a>
         )}
         {stale.length === 0 ? null : (

@@ -8,7 +8,7 @@ import { useApp } from '../model/app.ts';
 import type { What } from './batch.ts';
 import { nextFirst, type Paper, rememberedPaper, rememberPaper } from './paper.ts';
 import { RunPanel } from './RunPanel.tsx';
-import { type OpenRun, openRuns, sayRun } from './runs.ts';
+import { type OpenRun, openRuns, restFrom, sayRun } from './runs.ts';
 
 /** The rest of a run that was begun, on the paper that it was laid out for. */
 export function ResumePress({ run: name }: { readonly run: string }) {
@@ -28,7 +28,7 @@ function Rest({ run, paper }: { readonly run: OpenRun; readonly paper: Paper }) 
   const { record, what, batch, progress } = run;
   function printed(labels: number): void {
     // Sheets before these are full, so the rest begins on a fresh one unless nothing was printed yet.
-    const first = nextFirst({ ...paper, first: record.printedTo === 0 ? paper.first : 1 }, labels);
+    const first = nextFirst({ ...paper, first: restFrom(record) === 1 ? paper.first : 1 }, labels);
     const remembered = rememberedPaper(what);
     if (remembered.stock.id === paper.stock.id) rememberPaper(what, { ...remembered, first });
   }
@@ -41,7 +41,7 @@ function Rest({ run, paper }: { readonly run: OpenRun; readonly paper: Paper }) 
         </p>
         <p>
           Put {paper.stock.name} into the printer, beginning with an unused sheet
-          {record.printedTo === 0 && paper.first > 1 ? ` from label ${paper.first} on` : ''}.
+          {restFrom(record) === 1 && paper.first > 1 ? ` from label ${paper.first} on` : ''}.
         </p>
         {changed.length > 0 ? (
           <p>{changed.length} of the rest say something else by now, and come out as they are today.</p>

@@ -7,7 +7,7 @@ import { LeftOutList } from './LeftOutList.tsx';
 import { PdfPreview } from './PdfPreview.tsx';
 import type { Paper } from './paper.ts';
 import { ReadBackLine } from './ReadBackLine.tsx';
-import { sayPages } from './runs.ts';
+import { restFrom, sayPages } from './runs.ts';
 import { type MadeRun, type Run, useRun } from './useRun.ts';
 
 interface RunPanelProps {
@@ -94,7 +94,7 @@ function MakeButton({ what, count, make, rest }: MakeButtonProps) {
   if (rest !== undefined && count > 0)
     return (
       <button type="button" class="primary" onClick={make}>
-        Make the PDF of {sayPages(rest.printedTo + 1, rest.pages)}
+        Make the PDF of {sayPages(restFrom(rest), rest.pages)}
       </button>
     );
   if (count === 0) return <p class="done-line">{WHAT_WORDS[what].none}</p>;

@@ -132,6 +132,11 @@ export function sayRun({ record: { stock, pages, printedTo }, what, progress: { 
   return `${WHAT_WORDS[what].name} on ${stock}: ${far}${changed}`;
 }
 
+/** The page that the rest of a run begins with. A sheet with a back is printed whole again, or its back would come out as a front. */
+export function restFrom({ printedTo, flip }: Pick<RunRecord, 'printedTo' | 'flip'>): number {
+  return (flip === undefined ? printedTo : printedTo - (printedTo % 2)) + 1;
+}
+
 /** `pages 8 to 60`, or the one page that is left. */
 export function sayPages(from: number, to: number): string {
   return from === to ? `page ${to}` : `pages ${from} to ${to}`;

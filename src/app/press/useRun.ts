@@ -7,7 +7,7 @@ import { type Batch, batchKey, piecesOf, sayPieces } from './batch.ts';
 import type { Paper } from './paper.ts';
 import { type Printing, startPrinting } from './printing.ts';
 import { runOnScreen } from './runOnScreen.ts';
-import { batchOfRun, cameOutDrafts, doneDraft, laidRun, type RunLaid, relaidRun, thingsOn } from './runs.ts';
+import { batchOfRun, cameOutDrafts, doneDraft, laidRun, type RunLaid, relaidRun, restFrom, thingsOn } from './runs.ts';
 
 /** A made file, and what the log will know of it. */
 export interface MadeRun {
@@ -155,14 +155,15 @@ interface Rest {
 async function makeRest({ batch, job, press, resumed, restOf, today }: Rest): Promise<Made> {
   const { day: _day, keeper: _keeper, printedTo, ...old } = resumed;
   const { first, order, flip, cutMarks, pages } = old;
-  const answer = await press({ ...job, first, order, flip, cutMarks, pages: [printedTo + 1, pages] });
+  const from = restFrom(resumed);
+  const answer = await press({ ...job, first, order, flip, cutMarks, pages: [from, pages] });
   if (answer.kind === 'failed') return answer;
   const again = relaidRun(old, batch, answer.manifest);
   if (again !== null) {
     const isSame = again.revisions.every((revision, at) => revision === old.revisions[at]);
     return madeOf(answer, {
       laid: again,
-      after: printedTo,
+      after: from - 1,
       opening: isSame ? [] : [laidDraft(again, today)],
       isAnew: false,
     });
