@@ -66,6 +66,7 @@ export { qrPayload } from './qr/payload.ts';
 export { moduleMm, moduleStep, OFFICE_600, PRINTERS, type PrinterProfile, placeMm, snapMm } from './qr/profiles.ts';
 export { darkRectangles, type ModuleRect } from './qr/rectangles.ts';
 export { type QrSymbol, QUIET_MODULES, qrSymbol } from './qr/symbol.ts';
+export { type Look, lookDotsPerMm, type ReadBack, type ReadFault, readBack } from './readBack/readBack.ts';
 export type {
   CardToPrint,
   LaidFace,

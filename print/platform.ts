@@ -3,8 +3,15 @@ interface Platform {
   readonly setTimeout: (then: () => void, ms: number) => unknown;
   /** Node's; its timers wait a whole millisecond. */
   readonly setImmediate?: (then: () => void) => unknown;
+  readonly DecompressionStream?: new (format: 'deflate') => ByteTransform;
   readonly TextEncoder: new () => { encode(text: string): Uint8Array };
   readonly crypto?: { readonly subtle?: { digest(name: 'SHA-256', bytes: Uint8Array): Promise<ArrayBuffer> } };
+}
+
+/** As much of the platform's streams as unpacking takes. */
+interface ByteTransform {
+  readonly writable: { getWriter(): { write(bytes: Uint8Array): Promise<void>; close(): Promise<void> } };
+  readonly readable: { getReader(): { read(): Promise<{ readonly done: boolean; readonly value?: Uint8Array }> } };
 }
 
 const platform = globalThis as unknown as Platform;
@@ -44,4 +51,22 @@ export function joined(chunks: readonly Uint8Array[]): Uint8Array {
     at += chunk.length;
   }
   return bytes;
+}
+
+/** Bytes unpacked (RFC 1950). Rejects with an Error where the platform cannot, or where they are no such bytes. */
+export async function inflated(bytes: Uint8Array): Promise<Uint8Array> {
+  const { DecompressionStream } = platform;
+  if (DecompressionStream === undefined) throw new Error('this browser is too old to unpack what it printed');
+  const stream = new DecompressionStream('deflate');
+  const writer = stream.writable.getWriter();
+  const written = writer.write(bytes).then(() => writer.close());
+  const reader = stream.readable.getReader();
+  const chunks: Uint8Array[] = [];
+  for (;;) {
+    const { done, value } = await reader.read();
+    if (done) break;
+    if (value !== undefined) chunks.push(value);
+  }
+  await written;
+  return joined(chunks);
 }

@@ -160,10 +160,12 @@ export {
   youngOf,
 } from './breeding/index.ts';
 export {
+  type AskedAgain,
   type AskedLabels,
   askedLabels,
   askedSheet,
   askedTags,
+  asksOf,
   CARD_SLOTS,
   type CardContent,
   type CardFlag,

@@ -783,6 +783,29 @@ export const PROBLEMS = {
     says: 'The PDF could not be made: {why}.',
     remedy: 'Nothing was printed and no card was marked. Make it again; if it fails again, print one rack at a time.',
   },
+  'page-not-of-run': {
+    says: '“{text}” is no page that is still to come out.',
+    remedy: 'Write the number of the last page that came out, from {from} to {to}.',
+  },
+  'run-unknown': {
+    says: 'This run is not open any more.',
+    remedy: 'It is all on paper, or somebody is done with it. What is out of date can be chosen on the Print screen.',
+  },
+  'read-back-failed': {
+    says: 'The codes could not be read back: {why}.',
+    remedy:
+      'The PDF is as it was made, but nothing has checked it. Check again, or scan one piece of each page after printing.',
+  },
+  'piece-unreadable': {
+    says: 'The {what} of the {piece} (page {page}, label {label}) cannot be read from the page as it is drawn.',
+    remedy:
+      'Do not use that piece. Make the PDF again; if it is named again, take a stock with larger labels or choose another printer.',
+  },
+  'piece-misread': {
+    says: 'The {what} of the {piece} (page {page}, label {label}) reads as “{read}”, which does not belong there.',
+    remedy:
+      'Do not use that piece: a scan of it would open something else. Make the PDF again, and tell whoever looks after the program.',
+  },
   'worker-failed': {
     says: 'It could not be worked out: {why}.',
     remedy: 'Nothing was written. Ask again; if it fails again, load the page anew while the hub can be reached.',

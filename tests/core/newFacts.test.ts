@@ -151,7 +151,7 @@ describe('the site’s paper', () => {
   const laid = (run: string): Line => [
     '2026-03-02',
     'run-laid',
-    { run, what: 'card', stock: 'a4-85x54', ids: [REX], pages: 9 },
+    { run, what: 'card', stock: 'a4-85x54', ids: [REX], revisions: ['a'], lastPages: [9], pages: 9 },
     onSite,
   ];
   const printed = (run: string, toPage: number): Line => ['2026-03-03', 'run-printed', { run, toPage }, onSite];
@@ -165,6 +165,7 @@ describe('the site’s paper', () => {
   });
   it('knows how far a run has come, and the latest runs only', () => {
     expect(paper(laid('a'), printed('a', 7)).runs).toMatchObject([{ run: 'a', printedTo: 7, pages: 9 }]);
+    expect(paper(laid('a'), printed('a', 9)).runs).toEqual([]);
     const many = Array.from({ length: KEPT_RUNS + 3 }, (_none, at) => laid(`r${at}`));
     expect(paper(...many).runs.map(({ run }) => run)).toEqual(many.slice(3).map((_one, at) => `r${at + 3}`));
   });

@@ -272,9 +272,14 @@ const PAYLOADS: { readonly [K in Exclude<EventKind, 'slip-made'>]: fc.Arbitrary<
     what: fc.constant('card'),
     stock: fc.constant('own-a'),
     ids: fc.constant(['C9HG9RAR']),
+    revisions: fc.constantFrom(['a'], ['b']),
+    lastPages: fc.constant([1]),
     pages: fc.integer({ min: 1, max: 9 }),
   }),
-  'run-printed': fc.record({ run: fc.constantFrom('r1', 'r2'), toPage: fc.nat(9) }),
+  'run-printed': fc.record(
+    { run: fc.constantFrom('r1', 'r2'), toPage: fc.nat(9), done: fc.boolean() },
+    { requiredKeys: ['run', 'toPage'] },
+  ),
   'card-printed': fc.record({ revision: fc.constantFrom('a', 'b'), stock: fc.constant('a4') }),
 };
 

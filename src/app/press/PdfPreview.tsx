@@ -1,9 +1,16 @@
 import { useState } from 'preact/hooks';
 import { useApp } from '../model/app.ts';
-import { WHAT_WORDS, type What } from './batch.ts';
+
+interface PdfPreviewProps {
+  readonly url: string;
+  /** What a saved file is called, before its day. */
+  readonly name: string;
+  /** The file leaves for the printer. */
+  readonly begin?: () => void;
+}
 
 /** The PDF itself. A phone without a viewer gets the link only; at night the white page is lit only when asked for. */
-export function PdfPreview({ url, what }: { readonly url: string; readonly what: What }) {
+export function PdfPreview({ url, name, begin }: PdfPreviewProps) {
   const { settings, clock } = useApp();
   const [asked, ask] = useState(false);
   const canShow = navigator.pdfViewerEnabled;
@@ -11,13 +18,14 @@ export function PdfPreview({ url, what }: { readonly url: string; readonly what:
   return (
     <div class="preview">
       <p class="preview-links">
-        <a class="secondary" href={url} target="_blank" rel="noreferrer">
+        <a class="secondary" href={url} target="_blank" rel="noreferrer" onClick={begin}>
           Open the PDF
         </a>
         <a
           class="secondary"
           href={url}
-          download={`${WHAT_WORDS[what].many.replace(' ', '-')}-${clock.today.value}.pdf`}
+          onClick={begin}
+          download={`${name.replaceAll(' ', '-')}-${clock.today.value}.pdf`}
         >
           Save the PDF
         </a>

@@ -1,47 +1,59 @@
 import { useState } from 'preact/hooks';
-import type { Problem } from '../../core/index.ts';
+import type { Problem, RunRecord } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { type Batch, sayPieces, WHAT_WORDS, type What } from './batch.ts';
+import { CameOut } from './CameOut.tsx';
 import { LeftOutList } from './LeftOutList.tsx';
 import { PdfPreview } from './PdfPreview.tsx';
 import type { Paper } from './paper.ts';
-import { type Run, useRun } from './useRun.ts';
+import { ReadBackLine } from './ReadBackLine.tsx';
+import { restFrom, sayPages } from './runs.ts';
+import { type MadeRun, type Run, useRun } from './useRun.ts';
 
 interface RunPanelProps {
   readonly batch: Batch;
   readonly paper: Paper;
+  /** So many labels are used up now. */
   readonly printed: (pieces: number) => void;
+  /** The run of which the rest is printed. */
+  readonly resumed?: RunRecord;
 }
 
 /** Makes the PDF, shows it, and asks whether it is on paper; no card counts as printed before that is said. */
-export function RunPanel({ batch, paper, printed }: RunPanelProps) {
+export function RunPanel({ batch, paper, printed, resumed }: RunPanelProps) {
   const { what } = batch;
   const count = batch.what === 'card' ? batch.cards.length : batch.labels.length;
-  const { run, make, stop, mark } = useRun(batch, paper);
+  const { run, make, stop, begin, mark } = useRun(batch, paper, resumed);
   const [failed, setFailed] = useState<Problem | null>(null);
-  async function sayPrinted(): Promise<void> {
-    const pieces = run.at === 'ready' ? run.manifest.pieces.length : 0;
-    const marked = await mark();
+  async function sayPrinted(toPage: number): Promise<void> {
+    const labels = run.at === 'ready' ? labelsUsed(run, toPage) : 0;
+    const marked = await mark(toPage);
     setFailed(marked.ok ? null : marked.problem);
-    if (marked.ok) printed(pieces);
+    if (marked.ok) printed(labels);
   }
   return (
     <section class="run" aria-labelledby="run-title">
       <h2 id="run-title">Run</h2>
-      {run.at === 'idle' || run.at === 'failed' ? <MakeButton what={what} count={count} make={make} /> : null}
+      {run.at === 'idle' || run.at === 'failed' ? (
+        <MakeButton what={what} count={count} make={make} rest={resumed} />
+      ) : null}
       <div aria-live="polite">
-        <RunState what={what} run={run} stop={stop} />
+        <RunState what={what} run={run} paper={paper} stop={stop} />
       </div>
       {run.at === 'ready' && run.manifest.pieces.length > 0 ? (
         <div class="slotted">
           <SlottedWords what={what} />
-          <button type="button" class="primary" onClick={() => void sayPrinted()}>
-            These are printed
-          </button>
+          <CameOut
+            after={run.after}
+            pages={run.after + run.manifest.pages.length}
+            say={(toPage) => void sayPrinted(toPage)}
+          />
         </div>
       ) : null}
       {failed === null ? null : <ProblemLine problem={failed} />}
-      {run.at === 'ready' || run.at === 'marked' ? <PdfPreview url={run.url} what={what} /> : null}
+      {run.at === 'ready' || run.at === 'marked' ? (
+        <PdfPreview url={run.url} name={WHAT_WORDS[what].many} begin={begin} />
+      ) : null}
       {run.at === 'marked' ? (
         <button type="button" class="secondary" onClick={stop}>
           Next run
@@ -49,6 +61,12 @@ export function RunPanel({ batch, paper, printed }: RunPanelProps) {
       ) : null}
     </section>
   );
+}
+
+/** Second faces that lie on the back of the first take no label of their own. */
+function labelsUsed({ manifest, laid, after }: MadeRun, toPage: number): number {
+  return manifest.pieces.filter(({ page, back }) => page + after <= toPage && !(back && laid?.flip !== undefined))
+    .length;
 }
 
 function SlottedWords({ what }: { readonly what: What }) {
@@ -69,9 +87,16 @@ interface MakeButtonProps {
   readonly what: What;
   readonly count: number;
   readonly make: () => void;
+  readonly rest: RunRecord | undefined;
 }
 
-function MakeButton({ what, count, make }: MakeButtonProps) {
+function MakeButton({ what, count, make, rest }: MakeButtonProps) {
+  if (rest !== undefined && count > 0)
+    return (
+      <button type="button" class="primary" onClick={make}>
+        Make the PDF of {sayPages(restFrom(rest), rest.pages)}
+      </button>
+    );
   if (count === 0) return <p class="done-line">{WHAT_WORDS[what].none}</p>;
   return (
     <button type="button" class="primary" onClick={make}>
@@ -83,10 +108,11 @@ function MakeButton({ what, count, make }: MakeButtonProps) {
 interface RunStateProps {
   readonly what: What;
   readonly run: Run;
+  readonly paper: Paper;
   readonly stop: () => void;
 }
 
-function RunState({ what, run, stop }: RunStateProps) {
+function RunState({ what, run, paper, stop }: RunStateProps) {
   switch (run.at) {
     case 'idle':
       return null;
@@ -109,12 +135,18 @@ function RunState({ what, run, stop }: RunStateProps) {
         <>
           <Made what={what} run={run} />
           <LeftOutList what={what} left={run.manifest.left} />
+          {run.manifest.pieces.length > 0 ? (
+            <ReadBackLine what={what} pdf={run.pdf} manifest={run.manifest} paper={paper} />
+          ) : null}
         </>
       );
     case 'marked':
       return (
         <p class="done-line">
           {sayPieces(what, run.count)} {run.count === 1 ? 'is' : 'are'} marked as printed.
+          {run.laid !== null && run.toPage < run.laid.pages
+            ? ` Left: ${sayPages(run.toPage + 1, run.laid.pages)}. The run stands on top of the Print screen until all of it is on paper.`
+            : null}
           {what === 'card' ? ' Undo stands with the last entries.' : null}
         </p>
       );
@@ -128,7 +160,7 @@ interface MadeProps {
   readonly run: Extract<Run, { at: 'ready' }>;
 }
 
-function Made({ what, run: { manifest } }: MadeProps) {
+function Made({ what, run: { manifest, isAnew } }: MadeProps) {
   const backs = manifest.pieces.filter(({ back }) => back).length;
   const count = manifest.pieces.length - backs;
   if (count === 0) return <p>Nothing could be printed.</p>;
@@ -140,6 +172,9 @@ function Made({ what, run: { manifest } }: MadeProps) {
         {manifest.pages.length === 1 ? 'page' : 'pages'}
         {backs === 0 ? '' : `, ${backs} with a second face`}
       </p>
+      {isAnew ? (
+        <p>Some pieces take more or less room than when the run was laid out: the rest of it is laid out anew.</p>
+      ) : null}
       <p class="at-100">Print at 100 %, never “fit to page”: the code and the labels must keep their size.</p>
     </div>
   );

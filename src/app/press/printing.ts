@@ -2,28 +2,39 @@ import regularUrl from '@expo-google-fonts/atkinson-hyperlegible/400Regular/Atki
 import boldUrl from '@expo-google-fonts/atkinson-hyperlegible/700Bold/AtkinsonHyperlegible_700Bold.ttf?url';
 import type { FontBytes } from '../../../print/index.ts';
 import { problem } from '../../core/index.ts';
-import type { PrintAnswer, PrintOrder } from '../workers/printMessages.ts';
+import type { ListsAnswer, ListsOrder, PrintAnswer, PrintOrder } from '../workers/printMessages.ts';
 
-/** A print run on its way: its answer, and the way to stop it. */
-export interface Printing {
-  readonly answer: Promise<PrintAnswer>;
+/** Something on its way to a PDF: its answer, and the way to stop it. */
+export interface Printing<A = PrintAnswer> {
+  readonly answer: Promise<A | Failed>;
   stop(): void;
 }
 
 /** Makes the PDF in a worker of its own, so that the screen stays alive and stopping really stops. */
 export function startPrinting(order: Omit<PrintOrder, 'fonts'>): Printing {
+  return started<PrintAnswer>(order);
+}
+
+/** The same for lists on whole pages. */
+export function startListing(order: Omit<ListsOrder, 'fonts'>): Printing<ListsAnswer> {
+  return started<ListsAnswer>(order);
+}
+
+type Failed = Extract<PrintAnswer, { kind: 'failed' }>;
+
+function started<A>(order: Omit<PrintOrder, 'fonts'> | Omit<ListsOrder, 'fonts'>): Printing<A> {
   const worker = new Worker(new URL('../workers/printWorker.ts', import.meta.url), { type: 'module' });
-  const answer = ask(worker, order).catch(failed);
+  const answer = ask<A>(worker, order).catch(failed);
   void answer.then(() => worker.terminate());
   return { answer, stop: () => worker.terminate() };
 }
 
-async function ask(worker: Worker, order: Omit<PrintOrder, 'fonts'>): Promise<PrintAnswer> {
+async function ask<A>(worker: Worker, order: object): Promise<A | Failed> {
   const fonts = await fontBytes();
   return new Promise((resolve) => {
-    worker.onmessage = (event: MessageEvent<PrintAnswer>) => resolve(event.data);
+    worker.onmessage = (event: MessageEvent<A>) => resolve(event.data);
     worker.onerror = (event) => resolve(failed(event.message || 'the worker did not start'));
-    worker.postMessage({ ...order, fonts } satisfies PrintOrder);
+    worker.postMessage({ ...order, fonts });
   });
 }
 
@@ -39,7 +50,7 @@ async function bytesOf(url: string): Promise<Uint8Array> {
   return new Uint8Array(await response.arrayBuffer());
 }
 
-function failed(error: unknown): PrintAnswer {
+function failed(error: unknown): Failed {
   const why = error instanceof Error ? error.message : String(error);
   return { kind: 'failed', problem: problem('print-failed', { why }) };
 }

@@ -1,38 +1,64 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Manifest } from '../../../print/index.ts';
-import type { EventDraft, Id, Problem, Result } from '../../core/index.ts';
+import { type EventDraft, ok, type Problem, type Result, type RunRecord } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
+import type { PrintAnswer, PrintOrder } from '../workers/printMessages.ts';
 import { type Batch, batchKey, piecesOf, sayPieces } from './batch.ts';
 import type { Paper } from './paper.ts';
 import { type Printing, startPrinting } from './printing.ts';
+import { runOnScreen } from './runOnScreen.ts';
+import { batchOfRun, cameOutDrafts, doneDraft, laidRun, type RunLaid, relaidRun, restFrom, thingsOn } from './runs.ts';
+
+/** A made file, and what the log will know of it. */
+export interface MadeRun {
+  readonly url: string;
+  readonly pdf: Blob;
+  readonly manifest: Manifest;
+  /** Null where nothing is on paper, or more than the log takes. */
+  readonly laid: RunLaid | null;
+  /** The last page that was on paper before; the file begins behind it. */
+  readonly after: number;
+  /** What is written when the printing begins: the run, and the end of the one in whose place it is. */
+  readonly opening: readonly EventDraft[];
+  /** The rest of a run did not fit its old pages any more. */
+  readonly isAnew: boolean;
+}
 
 /** A print run from its order to the keeper's word that it is on paper. */
 export type Run =
   | { readonly at: 'idle' }
   | { readonly at: 'working'; readonly count: number }
-  | { readonly at: 'ready'; readonly url: string; readonly manifest: Manifest; readonly drafts: readonly EventDraft[] }
-  | { readonly at: 'marked'; readonly url: string; readonly manifest: Manifest; readonly count: number }
+  | ({ readonly at: 'ready' } & MadeRun)
+  | ({ readonly at: 'marked'; readonly count: number; readonly toPage: number } & MadeRun)
   | { readonly at: 'failed'; readonly problem: Problem };
 
 export interface RunModel {
   readonly run: Run;
   make(): void;
   stop(): void;
-  /** Writes that cards and priced tags are on paper, and nothing for other labels; only the keeper's touch calls it. */
-  mark(): Promise<Result<number>>;
+  /** The keeper opens or saves the file, which is where printing begins: from now on the run can be taken up again. */
+  begin(): void;
+  /** Writes that the pages up to one came out, and of what stands on them that it is printed; gives how many things that is. */
+  mark(toPage: number): Promise<Result<number>>;
 }
 
-/** One run at a time; other pieces or another paper put the last one away. */
-export function useRun(batch: Batch, paper: Paper): RunModel {
+/** One run at a time; other pieces or another paper put the last one away. With `resumed` it is the rest of that run. */
+export function useRun(batch: Batch, paper: Paper, resumed: RunRecord | null = null): RunModel {
   const { site, clock, strip, signs } = useApp();
   const [run, setRun] = useState<Run>({ at: 'idle' });
   const printing = useRef<Printing | null>(null);
+  const opened = useRef<Promise<Result<unknown>> | null>(null);
+  /** Which order is wanted: what an older one still brings is not. */
+  const turn = useRef(0);
   const order = orderKey(batch, paper);
   const madeFor = useRef(order);
 
   function stop(): void {
+    turn.current++;
     printing.current?.stop();
     printing.current = null;
+    opened.current = null;
+    runOnScreen.value = null;
     setRun(idle);
   }
 
@@ -40,44 +66,66 @@ export function useRun(batch: Batch, paper: Paper): RunModel {
     // The order changes by itself once the cards are marked as printed: what lies on the screen then stays.
     if (run.at !== 'idle' && run.at !== 'marked' && madeFor.current !== order) stop();
   }, [order]);
-  useEffect(() => () => printing.current?.stop(), []);
-  useEffect(() => (run.at === 'ready' ? () => releaseLater(run.url) : undefined), [run]);
+  useEffect(
+    () => () => {
+      turn.current++;
+      printing.current?.stop();
+      runOnScreen.value = null;
+    },
+    [],
+  );
+  const url = run.at === 'ready' ? run.url : null;
+  useEffect(() => (url === null ? undefined : () => releaseLater(url)), [url]);
 
   function make(): void {
-    printing.current?.stop();
+    stop();
     madeFor.current = order;
+    const mine = turn.current;
+    const today = clock.today.value;
+    const press = (job: Job): Promise<PrintAnswer> => {
+      const started = startPrinting({ ...job, printedOn: today });
+      printing.current = started;
+      setRun({ at: 'working', count: job.pieces.length });
+      return started.answer;
+    };
     const job = jobOf(batch, paper, site.facility.value.site.host);
-    const started = startPrinting({ ...job, printedOn: clock.today.value });
-    printing.current = started;
-    setRun({ at: 'working', count: job.pieces.length });
-    void started.answer.then((answer) => {
-      if (printing.current !== started) return;
-      if (answer.kind === 'failed') return setRun({ at: 'failed', problem: answer.problem });
-      const url = URL.createObjectURL(new Blob([answer.pdf], { type: 'application/pdf' }));
-      const drafts = printedDrafts(batch, answer.manifest, paper.stock.id, clock.today.value);
-      setRun({ at: 'ready', url, manifest: answer.manifest, drafts });
+    const restOf = (asks: readonly string[]): Batch =>
+      batchOfRun(site.facility.value, batch.what, asks, clock.today.value);
+    const made =
+      resumed === null ? makeWhole(batch, job, press, today) : makeRest({ batch, job, press, resumed, restOf, today });
+    void made.then((answer) => {
+      if (turn.current !== mine) return;
+      setRun('problem' in answer ? { at: 'failed', problem: answer.problem } : { at: 'ready', ...answer });
     });
   }
 
-  async function mark(): Promise<Result<number>> {
-    if (run.at !== 'ready') return { ok: true, value: 0 };
-    const { url, manifest, drafts } = run;
-    if (drafts.length === 0) {
-      setRun({ at: 'marked', url, manifest, count: manifest.pieces.length });
-      return { ok: true, value: manifest.pieces.length };
-    }
-    const written = await site.write(drafts);
-    signs.give(written.ok ? 'accepted' : 'refused');
-    if (!written.ok) return written;
-    const count = drafts.length;
-    const name = sayPieces(batch.what, count);
-    strip.add({ subject: null, name, said: 'printed', result: 'accepted', problem: null, events: written.value });
-    setRun({ at: 'marked', url, manifest, count });
-    return { ok: true, value: count };
+  function begin(): void {
+    if (run.at !== 'ready' || opened.current !== null) return;
+    runOnScreen.value = run.laid?.run ?? null;
+    if (run.opening.length > 0) opened.current = site.write(run.opening);
   }
 
-  return { run, make, stop, mark };
+  async function mark(toPage: number): Promise<Result<number>> {
+    if (run.at !== 'ready') return ok(0);
+    const begun = await opened.current;
+    const count = run.laid === null ? run.manifest.pieces.length : thingsOn(run.laid, run.after, toPage);
+    const opening = begun?.ok === true ? [] : run.opening;
+    const out = run.laid === null ? [] : cameOutDrafts(run.laid, { after: run.after, toPage, day: clock.today.value });
+    const written = await site.write([...opening, ...out]);
+    signs.give(written.ok ? 'accepted' : 'refused');
+    if (!written.ok) return written;
+    const name = sayPieces(batch.what, count);
+    strip.add({ subject: null, name, said: 'printed', result: 'accepted', problem: null, events: written.value });
+    setRun({ ...run, at: 'marked', count, toPage });
+    return ok(count);
+  }
+
+  return { run, make, stop, begin, mark };
 }
+
+type Job = Omit<PrintOrder, 'fonts' | 'printedOn'>;
+type Press = (job: Job) => Promise<PrintAnswer>;
+type Made = MadeRun | { readonly problem: Problem };
 
 const idle: Run = { at: 'idle' };
 /** A tab that was opened from the link still reads the address for a moment. */
@@ -87,43 +135,88 @@ function releaseLater(url: string): void {
   setTimeout(() => URL.revokeObjectURL(url), RELEASE_MS);
 }
 
+async function makeWhole(batch: Batch, job: Job, press: Press, day: EventDraft['day']): Promise<Made> {
+  const answer = await press(job);
+  if (answer.kind === 'failed') return answer;
+  const laid = laidRun(batch, answer.manifest, { run: runName(), ...paperOf(job) });
+  return madeOf(answer, { laid, after: 0, opening: laid === null ? [] : [laidDraft(laid, day)], isAnew: false });
+}
+
+interface Rest {
+  readonly batch: Batch;
+  readonly job: Job;
+  readonly press: Press;
+  readonly resumed: RunRecord;
+  readonly restOf: (asks: readonly string[]) => Batch;
+  readonly today: EventDraft['day'];
+}
+
+/** The pages that are left, as they are in the whole run; where pieces grew or are gone, the rest is laid out anew. */
+async function makeRest({ batch, job, press, resumed, restOf, today }: Rest): Promise<Made> {
+  const { day: _day, keeper: _keeper, printedTo, ...old } = resumed;
+  const { first, order, flip, cutMarks, pages } = old;
+  const from = restFrom(resumed);
+  const answer = await press({ ...job, first, order, flip, cutMarks, pages: [from, pages] });
+  if (answer.kind === 'failed') return answer;
+  const again = relaidRun(old, batch, answer.manifest);
+  if (again !== null) {
+    const isSame = again.revisions.every((revision, at) => revision === old.revisions[at]);
+    return madeOf(answer, {
+      laid: again,
+      after: from - 1,
+      opening: isSame ? [] : [laidDraft(again, today)],
+      isAnew: false,
+    });
+  }
+  const rest = restOf(old.ids.filter((_ask, at) => (old.lastPages[at] ?? 0) > printedTo));
+  const made = await makeWhole(rest, { ...job, pieces: piecesOf(rest), first: 1, order, flip, cutMarks }, press, today);
+  if ('problem' in made) return made;
+  return { ...made, opening: [...made.opening, doneDraft(resumed, today)], isAnew: true };
+}
+
+function madeOf(
+  { pdf, manifest }: Extract<PrintAnswer, { kind: 'printed' }>,
+  more: Pick<MadeRun, 'laid' | 'after' | 'opening' | 'isAnew'>,
+): MadeRun {
+  const blob = new Blob([pdf], { type: 'application/pdf' });
+  return { pdf: blob, url: URL.createObjectURL(blob), manifest, ...more };
+}
+
+function laidDraft(payload: RunLaid, day: EventDraft['day']): EventDraft {
+  return { kind: 'run-laid', subjects: [], payload, day };
+}
+
+function paperOf({
+  stockId: stock,
+  printer,
+  first,
+  order,
+  flip,
+  cutMarks,
+}: Job): Omit<Parameters<typeof laidRun>[2], 'run'> {
+  return {
+    stock,
+    printer: printer.id,
+    ...(first !== undefined && { first }),
+    ...(order !== undefined && { order }),
+    ...(flip !== undefined && { flip }),
+    ...(cutMarks === true && { cutMarks }),
+  };
+}
+
+const NAME_BYTES = 10;
+
+/** A name that no other device gives to a run. */
+function runName(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(NAME_BYTES));
+  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
 function orderKey(batch: Batch, { stock, printer, order, first }: Paper): string {
   return [stock.id, printer.id, order, first, batchKey(batch)].join();
 }
 
-function jobOf(batch: Batch, { stock, printer, order, first }: Paper, host: string | null) {
+function jobOf(batch: Batch, { stock, printer, order, first }: Paper, host: string | null): Job {
   const job = { pieces: piecesOf(batch), stockId: stock.id, printer, order, first };
   return host === null ? job : { ...job, host };
-}
-
-function printedDrafts(batch: Batch, manifest: Manifest, stock: string, day: EventDraft['day']): readonly EventDraft[] {
-  const onPaper = new Set<string>(manifest.pieces.map(({ id }) => id));
-  if (batch.what !== 'card') return tagDrafts(batch, onPaper, stock, day);
-  return batch.cards
-    .filter(({ content }) => onPaper.has(content.id))
-    .map(({ content }) => ({
-      kind: 'card-printed' as const,
-      subjects: [content.id as Id],
-      payload: { revision: content.revision, stock },
-      day,
-    }));
-}
-
-/** Tags that say a price go out of date; what else is printed does not, and nothing is written of it. */
-const DATED: readonly string[] = ['ware', 'shed', 'sale'];
-
-function tagDrafts(
-  { what, labels }: Exclude<Batch, { what: 'card' }>,
-  onPaper: ReadonlySet<string>,
-  stock: string,
-  day: EventDraft['day'],
-): readonly EventDraft[] {
-  if (!DATED.includes(what)) return [];
-  const printed = new Map(labels.filter(({ id }) => onPaper.has(id)).map((label) => [label.id, label]));
-  return [...printed.values()].map(({ id, revision }) => ({
-    kind: 'tag-printed' as const,
-    subjects: [id as Id],
-    payload: { revision, stock, copies: labels.filter((label) => label.id === id).length },
-    day,
-  }));
 }

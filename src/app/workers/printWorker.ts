@@ -1,8 +1,9 @@
-import { printPieces, stockById } from '../../../print/index.ts';
-import { problem } from '../../core/index.ts';
-import type { PrintAnswer, PrintOrder } from './printMessages.ts';
+import { printLists, printPieces, stockById } from '../../../print/index.ts';
+import { type Problem, problem } from '../../core/index.ts';
+import type { ListsAnswer, ListsOrder, PrintAnswer, PrintOrder } from './printMessages.ts';
 
-self.onmessage = (event: MessageEvent<PrintOrder>) => void print(event.data).then(answer);
+self.onmessage = ({ data }: MessageEvent<PrintOrder | ListsOrder>) =>
+  void ('sheets' in data ? list(data) : print(data)).then(answer);
 
 async function print({ stockId, ...job }: PrintOrder): Promise<PrintAnswer> {
   const stock = stockById(stockId);
@@ -11,11 +12,23 @@ async function print({ stockId, ...job }: PrintOrder): Promise<PrintAnswer> {
     const { pdf, manifest } = await printPieces({ ...job, stock: stock.value });
     return { kind: 'printed', pdf: new Uint8Array(pdf), manifest };
   } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    return { kind: 'failed', problem: problem('print-failed', { why }) };
+    return { kind: 'failed', problem: failure(error) };
   }
 }
 
-function answer(said: PrintAnswer): void {
-  self.postMessage(said, said.kind === 'printed' ? { transfer: [said.pdf.buffer] } : {});
+async function list(order: ListsOrder): Promise<ListsAnswer> {
+  try {
+    const { pdf, pages } = await printLists(order);
+    return { kind: 'listed', pdf: new Uint8Array(pdf), pages };
+  } catch (error) {
+    return { kind: 'failed', problem: failure(error) };
+  }
+}
+
+function failure(error: unknown): Problem {
+  return problem('print-failed', { why: error instanceof Error ? error.message : String(error) });
+}
+
+function answer(said: PrintAnswer | ListsAnswer): void {
+  self.postMessage(said, said.kind === 'failed' ? {} : { transfer: [said.pdf.buffer] });
 }

@@ -4,7 +4,7 @@ import { isTubeRoute, isUnderWay } from '../care/index.ts';
 import type { Day } from '../days.ts';
 import { animalsInWalkingOrder, type Facility } from '../facility/index.ts';
 import { parseId, sayId } from '../ids.ts';
-import { type Problem, problem, type Result } from '../problems.ts';
+import { ok, type Problem, problem, type Result } from '../problems.ts';
 import type { AskedLabels, LabelContent, LabelLeft } from './label.ts';
 import { treatmentCard } from './treatmentCard.ts';
 import { tubeFeedingSheet } from './tubeSheet.ts';
@@ -63,7 +63,8 @@ function underWay(animal: AnimalRecord, paper: TreatmentPaper, on: Day) {
 }
 
 function make(paper: TreatmentPaper, animal: AnimalRecord, record: PrescriptionRecord, on: Day): Result<LabelContent> {
-  return paper === 'treatment' ? treatmentCard(animal, record, on) : tubeFeedingSheet(animal, record, on);
+  const made = paper === 'treatment' ? treatmentCard(animal, record, on) : tubeFeedingSheet(animal, record, on);
+  return made.ok ? ok({ ...made.value, ask: `${animal.id}/${prescriptionNumber(animal, record)}` }) : made;
 }
 
 function together(all: readonly Made[]): AskedLabels {

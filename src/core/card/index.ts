@@ -1,5 +1,5 @@
 export { askedLabels, LABEL_SHEETS, type LabelSheet } from './askedLabels.ts';
-export { askedSheet, isTagSheet, PRINT_SHEETS, type PrintSheet } from './askedSheet.ts';
+export { type AskedAgain, askedSheet, asksOf, isTagSheet, PRINT_SHEETS, type PrintSheet } from './askedSheet.ts';
 export { askedTags, TAG_SHEETS, type TagSheet } from './askedTags.ts';
 export { prescriptionNumber } from './askedTreatments.ts';
 export { cardContent, isCardStale } from './card.ts';

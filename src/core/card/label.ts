@@ -51,6 +51,8 @@ export interface LabelContent {
   readonly lines: readonly LabelLine[];
   /** Fingerprint of all of the above; the day of printing is not part of it. */
   readonly revision: string;
+  /** The word that asks for it again, where its id alone would bring others too. */
+  readonly ask?: string;
 }
 
 /** Something that was asked for and is no label, and why. */
@@ -66,8 +68,9 @@ export interface AskedLabels {
 }
 
 /** A label with its fingerprint. */
-export function labelOf(label: Omit<LabelContent, 'revision'>): LabelContent {
-  return { ...label, revision: fingerprint(canonicalJson(label)) };
+export function labelOf(label: Omit<LabelContent, 'revision' | 'ask'>, ask?: string): LabelContent {
+  const whole = { ...label, revision: fingerprint(canonicalJson(label)) };
+  return ask === undefined ? whole : { ...whole, ask };
 }
 
 /** A line of a label; one text stands for all three forms. */

@@ -40,13 +40,16 @@ export function eggMark(facility: Facility, clutch: ClutchRecord, egg: number): 
   if (!Number.isInteger(egg) || egg < 1 || egg > clutch.eggs) return refuse('egg-beyond', { egg, eggs: clutch.eggs });
   const id = sayId(clutch.id);
   return ok(
-    labelOf({
-      kind: 'egg',
-      id: clutch.id,
-      called: `egg mark ${egg} of ${nameOf(facility, clutch.dam)}’s clutch ${id}`,
-      code: { says: 'id', id: clutch.id },
-      lines: [labelLine('main', true, String(egg)), labelLine('id', true, id)],
-    }),
+    labelOf(
+      {
+        kind: 'egg',
+        id: clutch.id,
+        called: `egg mark ${egg} of ${nameOf(facility, clutch.dam)}’s clutch ${id}`,
+        code: { says: 'id', id: clutch.id },
+        lines: [labelLine('main', true, String(egg)), labelLine('id', true, id)],
+      },
+      `${clutch.id}/${egg}`,
+    ),
   );
 }
 

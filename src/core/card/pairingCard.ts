@@ -16,26 +16,33 @@ import { type AskedLabels, type LabelContent, type LabelLeft, type LabelLine, la
 export function pairingCard(facility: Facility, male: AnimalRecord, female: AnimalRecord, on: Day): LabelContent {
   const [he, she] = [nameOf(facility, male.id), nameOf(facility, female.id)];
   const plain = `${she} × ${he}`;
-  return labelOf({
-    kind: 'pairing',
-    id: female.id,
-    called: `pairing card ${plain}`,
-    code: { says: 'id', id: female.id },
-    lines: [
-      labelLine('id', true, sayId(female.id)),
-      labelLine('main', true, { long: `0.1 ${she} × 1.0 ${he}`, medium: plain, short: plain }),
-      labelLine('body', false, speciesForms(female.species)),
-      labelLine('body', false, traitForms(facility, female, '0.1')),
-      labelLine('body', false, traitForms(facility, male, '1.0')),
-      ...plannedLines(facility, male, female, on),
-      labelLine('body', false, { long: `1.0 ${he}: ${sayId(male.id)}`, medium: sayId(male.id), short: sayId(male.id) }),
-      labelLine('body', false, {
-        long: 'with the stamp “paired” scan this, then his card',
-        medium: 'paired: scan this, then him',
-        short: 'scan, then him',
-      }),
-    ],
-  });
+  return labelOf(
+    {
+      kind: 'pairing',
+      id: female.id,
+      called: `pairing card ${plain}`,
+      code: { says: 'id', id: female.id },
+      lines: [
+        labelLine('id', true, sayId(female.id)),
+        labelLine('main', true, { long: `0.1 ${she} × 1.0 ${he}`, medium: plain, short: plain }),
+        labelLine('body', false, speciesForms(female.species)),
+        labelLine('body', false, traitForms(facility, female, '0.1')),
+        labelLine('body', false, traitForms(facility, male, '1.0')),
+        ...plannedLines(facility, male, female, on),
+        labelLine('body', false, {
+          long: `1.0 ${he}: ${sayId(male.id)}`,
+          medium: sayId(male.id),
+          short: sayId(male.id),
+        }),
+        labelLine('body', false, {
+          long: 'with the stamp “paired” scan this, then his card',
+          medium: 'paired: scan this, then him',
+          short: 'scan, then him',
+        }),
+      ],
+    },
+    `${male.id}/${female.id}`,
+  );
 }
 
 /** The word that asks for the pairs of the accepted plans that are still open. */

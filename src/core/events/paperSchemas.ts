@@ -46,17 +46,39 @@ export const calibratedSchema = z.object({
   scaleY: z.number().check(z.gte(0.9), z.lte(1.1)),
 });
 
-/** A run as it was laid out: what goes on which sheets, so that the rest can be printed later. */
-export const runLaidSchema = z.object({
-  run: text(40),
-  what: text(40),
-  stock: text(40),
-  printer: maybe(text(40)),
-  first: maybe(few),
-  order: maybe(z.enum(['walk', 'stack'])),
-  ids: z.array(text(40)).check(z.minLength(1), z.maxLength(5000)),
-  pages: z.int().check(z.gte(1), z.lte(5000)),
-});
+const page = z.int().check(z.gte(1), z.lte(5000));
 
-/** How far a run has come out of the printer. */
-export const runPrintedSchema = z.object({ run: text(40), toPage: z.int().check(z.gte(0), z.lte(5000)) });
+/**
+ * A run as it was laid out, so that the rest can be printed later. `ids` are the words that ask for its pieces again; `revisions`
+ * and `lastPages` go with them one to one: what each piece said, and the page on which the last of it stands. The same run is
+ * laid again when the rest of it is printed with newer words.
+ */
+export const runLaidSchema = z
+  .object({
+    run: text(40),
+    what: text(40),
+    stock: text(40),
+    printer: maybe(text(40)),
+    first: maybe(few),
+    order: maybe(z.enum(['walk', 'stack'])),
+    flip: maybe(z.enum(['long', 'short'])),
+    cutMarks: maybe(z.boolean()),
+    ids: z.array(text(40)).check(z.minLength(1), z.maxLength(5000)),
+    revisions: z.array(text(40)).check(z.maxLength(5000)),
+    lastPages: z.array(page).check(z.maxLength(5000)),
+    pages: page,
+  })
+  .check(
+    z.refine(
+      ({ ids, revisions, lastPages, pages }) =>
+        revisions.length === ids.length && lastPages.length === ids.length && lastPages.every((one) => one <= pages),
+      'a run needs a revision and a last page for each id, within its pages',
+    ),
+  );
+
+/** How far a run has come out of the printer; `done` when the rest is not wanted any more. */
+export const runPrintedSchema = z.object({
+  run: text(40),
+  toPage: z.int().check(z.gte(0), z.lte(5000)),
+  done: maybe(z.boolean()),
+});

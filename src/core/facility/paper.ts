@@ -6,7 +6,7 @@ export interface PaperRecord {
   readonly stocks: readonly Payload<'own-stock-set'>[];
   readonly printers: readonly Payload<'own-printer-set'>[];
   readonly calibrations: readonly Payload<'printer-calibrated'>[];
-  /** The latest runs, oldest first, at most {@link KEPT_RUNS}. */
+  /** The latest runs that are not all on paper, oldest first, at most {@link KEPT_RUNS}. */
   readonly runs: readonly RunRecord[];
 }
 
@@ -57,10 +57,13 @@ function runsOf(events: readonly SiteEvent[]): readonly RunRecord[] {
     if (event.kind === 'run-laid') laid.set(event.payload.run, later(laid.get(event.payload.run), event));
     if (event.kind === 'run-printed') printed.set(event.payload.run, later(printed.get(event.payload.run), event));
   }
-  const latest = [...laid.values()].sort(laterWriter).slice(-KEPT_RUNS);
+  const open = [...laid.values()].filter(({ payload: { run, pages } }) => {
+    const { toPage = 0, done = false } = printed.get(run)?.payload ?? {};
+    return !done && toPage < pages;
+  });
+  const latest = open.sort(laterWriter).slice(-KEPT_RUNS);
   return latest.map(({ payload, day, keeper }) => {
-    const printedTo = Math.min(printed.get(payload.run)?.payload.toPage ?? 0, payload.pages);
-    return { ...payload, day, keeper, printedTo };
+    return { ...payload, day, keeper, printedTo: printed.get(payload.run)?.payload.toPage ?? 0 };
   });
 }
 
