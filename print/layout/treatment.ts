@@ -99,7 +99,6 @@ interface Way {
   readonly most: number;
 }
 
-
 /** The faces that a way of setting needs; null where something fits nowhere, or it needs too many. Marks are only made for the way that is taken. */
 function facesOf({ job, words, setting, frame, most }: Way): readonly FaceBench[] | null {
   const back = job.frames.at(-1) ?? frame;

@@ -1,4 +1,4 @@
-import type { LeftOut } from '../../../print/index.ts';
+import type { LeftOut, Warning } from '../../../print/index.ts';
 import { nameOf, parseId } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
 import { addressOf, sayPieces, type What } from './batch.ts';
@@ -21,6 +21,21 @@ export function LeftOutList({ what, left }: { readonly what: What; readonly left
           <li key={why}>
             <LeftName address={addressOf(what, id)} name={name(id)} /> {why}
           </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+/** What is on the paper otherwise than it was written, each reason once. */
+export function WarningList({ warnings }: { readonly warnings: readonly Warning[] }) {
+  const reasons = [...new Set(warnings.map(({ why }) => why))];
+  if (reasons.length === 0) return null;
+  return (
+    <div class="left-out" role="note" aria-label="Printed otherwise">
+      <ul>
+        {reasons.map((why) => (
+          <li key={why}>{why}</li>
         ))}
       </ul>
     </div>

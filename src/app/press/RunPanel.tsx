@@ -3,7 +3,7 @@ import type { Problem, RunRecord } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { type Batch, sayPieces, WHAT_WORDS, type What } from './batch.ts';
 import { CameOut } from './CameOut.tsx';
-import { LeftOutList } from './LeftOutList.tsx';
+import { LeftOutList, WarningList } from './LeftOutList.tsx';
 import { PdfPreview } from './PdfPreview.tsx';
 import type { Paper } from './paper.ts';
 import { ReadBackLine } from './ReadBackLine.tsx';
@@ -135,6 +135,7 @@ function RunState({ what, run, paper, stop }: RunStateProps) {
         <>
           <Made what={what} run={run} />
           <LeftOutList what={what} left={run.manifest.left} />
+          <WarningList warnings={run.manifest.warnings ?? []} />
           {run.manifest.pieces.length > 0 ? (
             <ReadBackLine what={what} pdf={run.pdf} manifest={run.manifest} paper={paper} />
           ) : null}
