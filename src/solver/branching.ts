@@ -37,7 +37,7 @@ const MOST_WINDOW = 1e8;
 const MOST_CELLS = 2e7;
 
 /**
- * Branch and bound (Land and Doig 1960) over tableaus: a part whose bound does not pass the best plan is closed, any other is split
+ * Branch and bound (Land and Doig 1960, from memory) over tableaus: a part whose bound does not pass the best plan is closed, any other is split
  * at a column that stands between 0 and 1.
  */
 export class Branching {

@@ -8,7 +8,7 @@ const KEPT = 1e-9;
  * The same part without all that cannot change any more in a plan worth more than the tableau's value less `gap`: columns
  * whose gain says so, and rows that no column left can break. Null where no whole plan is left.
  *
- * Why it holds: a column that leaves its bound by d costs |gain| × d, so that d ≤ gap ÷ |gain|, and where only whole
+ * Reduced-cost fixing (textbook matter). Why it holds: a column that leaves its bound by d costs |gain| × d, so that d ≤ gap ÷ |gain|, and where only whole
  * steps are possible (columns, slacks of rows in whole numbers) d is at most that rounded down.
  */
 export function narrowed(frame: Frame, { tableau, decided }: Part, gap: number): Part | null {
