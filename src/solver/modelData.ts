@@ -13,12 +13,39 @@ export function openBounds({ columns }: PlanModel): Bounds {
 }
 
 /** The largest value lies below this after scaling: the solver's own tolerances are meant for such figures. */
-const LARGEST = 128;
+export const LARGEST = 128;
+/** Two ways to the same scaled value differ by this share of it at most. */
+export const AGREED = 1e-6;
 
 /** A power of two, so that scaling changes no digit of a value. */
 export function scaleOf({ columns }: PlanModel): number {
   const largest = columns.reduce((most, { value }) => Math.max(most, Math.abs(value)), 0);
   return largest === 0 ? 1 : 2 ** Math.floor(Math.log2(LARGEST / largest));
+}
+
+/** Decimals of so many digits are looked for in the values; one that differs by no larger share from a whole number is one. */
+const MOST_DIGITS = 6;
+const WHOLE = 1e-13;
+/** Sums of figures that are nearly whole are a little off: a step is taken as smaller by this share. */
+const SLACK = 1e-3;
+
+/** What a better plan is better by at least: a shade below the greatest common divisor of all values, 0 where there is none. */
+export function stepOf({ columns }: PlanModel): number {
+  for (let digits = 0; digits <= MOST_DIGITS; digits++) {
+    const unit = 10 ** digits;
+    const whole = columns.map(({ value }) => Math.round(value * unit));
+    // The share is of the whole number, so that a tiny value is never taken for nothing.
+    if (whole.some((value, at) => Math.abs((columns[at]?.value ?? 0) * unit - value) > WHOLE * Math.abs(value)))
+      continue;
+    return (whole.reduce(commonDivisor, 0) / unit) * (1 - SLACK);
+  }
+  return 0;
+}
+
+function commonDivisor(a: number, b: number): number {
+  let [large, small] = [Math.abs(a), Math.abs(b)];
+  while (small > 0) [large, small] = [small, large % small];
+  return large;
 }
 
 /** A program as the solver takes it, with some rows and in scaled values; columns keep their places. */

@@ -9,6 +9,8 @@ export interface Relaxed {
   readonly bound: number;
   readonly columns: Float64Array;
   readonly loss: Float64Array;
+  /** The basis it stands at: the columns in it, and the places of the rows that are tight for them. */
+  readonly basis: { readonly columns: readonly number[]; readonly tight: ReadonlySet<number> };
 }
 
 /** No plan is possible at all, or the time was over before anything was known. */
@@ -25,6 +27,7 @@ const BROKEN = 1e-6;
  */
 export function relax(highs: Highs, model: PlanModel, clock: Clock): Relaxed | Unrelaxed {
   const rows = model.rows.filter((row) => !row.spare);
+  const present = [...rows];
   const spare = new Set(model.rows.filter((row) => row.spare));
   const status = highs.constants.modelStatus;
   return highs.withModel(modelData(highs, model, rows, openBounds(model)), (lp): Relaxed | Unrelaxed => {
@@ -35,14 +38,16 @@ export function relax(highs: Highs, model: PlanModel, clock: Clock): Relaxed | U
       if (found === status.infeasible || found === status.unboundedOrInfeasible) return { kind: 'infeasible' };
       if (found === status.timeLimit || clock.left() === 0) return { kind: 'stopped' };
       if (found !== status.optimal) throw new RangeError(`the relaxation ended with status ${found}`);
-      const { colValue, colDual } = lp.getSolution();
-      if (addBroken(lp, spare, colValue, highs.infinity) === 0) return relaxed(lp, colValue, colDual, scaleOf(model));
+      const { colValue } = lp.getSolution();
+      const added = addBroken(lp, spare, colValue, highs.infinity);
+      if (added.length === 0) return relaxed(highs, lp, model, present);
+      present.push(...added);
     }
   });
 }
 
-function addBroken(lp: Model, spare: Set<PlanRow>, columns: ArrayLike<number>, infinity: number): number {
-  let added = 0;
+function addBroken(lp: Model, spare: Set<PlanRow>, columns: ArrayLike<number>, infinity: number): PlanRow[] {
+  const added: PlanRow[] = [];
   for (const row of spare) {
     const sum = row.terms.reduce((all, [column, by]) => all + by * (columns[column] ?? 0), 0);
     const over = row.sign === '<=' ? sum - row.bound : row.bound - sum;
@@ -53,16 +58,30 @@ function addBroken(lp: Model, spare: Set<PlanRow>, columns: ArrayLike<number>, i
       values: Float64Array.from(row.terms, ([, by]) => by),
     });
     spare.delete(row);
-    added += 1;
+    added.push(row);
   }
   return added;
 }
 
 /** A column at 0 loses by what its dual says if it is raised, one at 1 if it is lowered, and one between them nothing. */
-function relaxed(lp: Model, columns: ArrayLike<number>, duals: ArrayLike<number>, scale: number): Relaxed {
-  const loss = Float64Array.from(columns, (value, at) => {
-    const dual = (duals[at] ?? 0) / scale;
+function relaxed(highs: Highs, lp: Model, model: PlanModel, rows: readonly PlanRow[]): Relaxed {
+  const scale = scaleOf(model);
+  const { colValue, colDual } = lp.getSolution();
+  const loss = Float64Array.from(colValue, (value, at) => {
+    const dual = (colDual[at] ?? 0) / scale;
     return value < BROKEN ? Math.max(0, -dual) : value > 1 - BROKEN ? Math.max(0, dual) : 0;
   });
-  return { kind: 'relaxed', bound: lp.getObjectiveValue() / scale, columns: Float64Array.from(columns), loss };
+  const { colStatus, rowStatus } = lp.getBasis();
+  const { basic } = highs.constants.basisStatus;
+  const tight = new Set(rows.filter((_row, at) => rowStatus[at] !== basic));
+  return {
+    kind: 'relaxed',
+    bound: lp.getObjectiveValue() / scale,
+    columns: Float64Array.from(colValue),
+    loss,
+    basis: {
+      columns: [...colStatus.keys()].filter((at) => colStatus[at] === basic),
+      tight: new Set([...model.rows.entries()].flatMap(([at, row]) => (tight.has(row) ? [at] : []))),
+    },
+  };
 }
