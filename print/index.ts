@@ -99,4 +99,5 @@ export {
   labelBox,
   labelsPerPage,
   type Stock,
+  takesCards,
 } from './stocks/stock.ts';

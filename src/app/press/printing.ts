@@ -2,7 +2,7 @@ import regularUrl from '@expo-google-fonts/atkinson-hyperlegible/400Regular/Atki
 import boldUrl from '@expo-google-fonts/atkinson-hyperlegible/700Bold/AtkinsonHyperlegible_700Bold.ttf?url';
 import type { FontBytes } from '../../../print/index.ts';
 import { problem } from '../../core/index.ts';
-import type { PrintAnswer, PrintOrder } from '../workers/printMessages.ts';
+import type { PrintAnswer, PrintAsk, PrintOrder } from '../workers/printMessages.ts';
 
 /** A print run on its way: its answer, and the way to stop it. */
 export interface Printing {
@@ -11,19 +11,19 @@ export interface Printing {
 }
 
 /** Makes the PDF in a worker of its own, so that the screen stays alive and stopping really stops. */
-export function startPrinting(order: Omit<PrintOrder, 'fonts'>): Printing {
+export function startPrinting(asked: PrintAsk): Printing {
   const worker = new Worker(new URL('../workers/printWorker.ts', import.meta.url), { type: 'module' });
-  const answer = ask(worker, order).catch(failed);
+  const answer = ask(worker, asked).catch(failed);
   void answer.then(() => worker.terminate());
   return { answer, stop: () => worker.terminate() };
 }
 
-async function ask(worker: Worker, order: Omit<PrintOrder, 'fonts'>): Promise<PrintAnswer> {
+async function ask(worker: Worker, asked: PrintAsk): Promise<PrintAnswer> {
   const fonts = await fontBytes();
   return new Promise((resolve) => {
     worker.onmessage = (event: MessageEvent<PrintAnswer>) => resolve(event.data);
     worker.onerror = (event) => resolve(failed(event.message || 'the worker did not start'));
-    worker.postMessage({ ...order, fonts } satisfies PrintOrder);
+    worker.postMessage({ ask: asked, fonts } satisfies PrintOrder);
   });
 }
 

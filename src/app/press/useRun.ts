@@ -3,7 +3,7 @@ import type { Manifest } from '../../../print/index.ts';
 import type { EventDraft, Id, Problem, Result } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
 import { type Batch, batchKey, piecesOf, sayPieces } from './batch.ts';
-import type { Paper } from './paper.ts';
+import { jobPaper, type Paper } from './paper.ts';
 import { type Printing, startPrinting } from './printing.ts';
 
 /** A print run from its order to the keeper's word that it is on paper. */
@@ -87,12 +87,12 @@ function releaseLater(url: string): void {
   setTimeout(() => URL.revokeObjectURL(url), RELEASE_MS);
 }
 
-function orderKey(batch: Batch, { stock, printer, order, first }: Paper): string {
-  return [stock.id, printer.id, order, first, batchKey(batch)].join();
+function orderKey(batch: Batch, paper: Paper): string {
+  return [JSON.stringify(jobPaper(paper)), batchKey(batch)].join();
 }
 
-function jobOf(batch: Batch, { stock, printer, order, first }: Paper, host: string | null) {
-  const job = { pieces: piecesOf(batch), stockId: stock.id, printer, order, first };
+function jobOf(batch: Batch, paper: Paper, host: string | null) {
+  const job = { pieces: piecesOf(batch), ...jobPaper(paper) };
   return host === null ? job : { ...job, host };
 }
 

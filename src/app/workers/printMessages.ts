@@ -1,10 +1,12 @@
-import type { FontBytes, Manifest, PieceJob, PrinterProfile } from '../../../print/index.ts';
+import type { CalibrationPrint, FontBytes, Manifest, PieceJob } from '../../../print/index.ts';
 import type { Problem } from '../../core/index.ts';
 
-/** What the page asks of the print worker; everything in it can be copied to another thread. */
-export interface PrintOrder extends Omit<PieceJob, 'stock' | 'printer'> {
-  readonly stockId: string;
-  readonly printer: PrinterProfile;
+/** What the page asks of the print worker, the type left out; everything in it can be copied to another thread. */
+export type PrintAsk = PieceJob | { readonly calibrate: Omit<CalibrationPrint, 'fonts' | 'sha256'> };
+
+/** The same with the type that is embedded. */
+export interface PrintOrder {
+  readonly ask: PrintAsk;
   readonly fonts: FontBytes;
 }
 

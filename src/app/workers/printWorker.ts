@@ -1,14 +1,17 @@
-import { printPieces, stockById } from '../../../print/index.ts';
-import { problem } from '../../core/index.ts';
+import { printCalibration, printPieces } from '../../../print/index.ts';
+import { ok, problem } from '../../core/index.ts';
 import type { PrintAnswer, PrintOrder } from './printMessages.ts';
 
 self.onmessage = (event: MessageEvent<PrintOrder>) => void print(event.data).then(answer);
 
-async function print({ stockId, ...job }: PrintOrder): Promise<PrintAnswer> {
-  const stock = stockById(stockId);
-  if (!stock.ok) return { kind: 'failed', problem: stock.problem };
+async function print({ ask, fonts }: PrintOrder): Promise<PrintAnswer> {
   try {
-    const { pdf, manifest } = await printPieces({ ...job, stock: stock.value });
+    const made =
+      'calibrate' in ask
+        ? await printCalibration({ ...ask.calibrate, fonts })
+        : ok(await printPieces({ ...ask, fonts }));
+    if (!made.ok) return { kind: 'failed', problem: made.problem };
+    const { pdf, manifest } = made.value;
     return { kind: 'printed', pdf: new Uint8Array(pdf), manifest };
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
