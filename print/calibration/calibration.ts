@@ -42,6 +42,8 @@ const CROSS_MM = 2.5;
 /** More than this is no drift: the paper lies wrong, or another size is set. */
 const MOST_OFFSET_MM = 10;
 const MOST_SCALE = 0.1;
+/** 110 mm for 100 is a tenth, whatever the last binary place says. */
+const SLACK = 1e-9;
 
 /** The rulers that a stock has room for: 100 mm, or as many whole centimetres as there is room. */
 export function rulersOf(stock: Stock): Rulers {
@@ -70,7 +72,7 @@ export function calibrationFrom(measured: Measured, rulers: Rulers): Result<Cali
         path,
       );
   for (const [at, scale] of scales.entries())
-    if (!(Math.abs(scale - 1) <= MOST_SCALE)) {
+    if (!(Math.abs(scale - 1) <= MOST_SCALE + SLACK)) {
       const path = at === 0 ? 'acrossMm' : 'alongMm';
       const why = `a ruler of ${rulers[path]} mm was measured as ${measured[path]} mm`;
       return refuse('calibration-wrong', { why }, path);
