@@ -136,7 +136,7 @@ function RunState({ what, run, paper, stop }: RunStateProps) {
           <Made what={what} run={run} />
           <LeftOutList what={what} left={run.manifest.left} />
           {run.manifest.pieces.length > 0 ? (
-            <ReadBackLine what={what} pdf={run.pdf} manifest={run.manifest} paper={paper} />
+            <ReadBackLine what={what} pdf={run.pdf} manifest={run.manifest} after={run.after} paper={paper} />
           ) : null}
         </>
       );
