@@ -74,7 +74,7 @@ export function MeasuredForm({ stock, printer, back }: MeasuredFormProps) {
         ))}
       </fieldset>
       <div class="own-means" role="status">
-        {calibration === null ? null : sayCalibration(calibration).map((line) => <p key={line}>{line}</p>)}
+        {calibration === null || isSaved ? null : sayCalibration(calibration).map((line) => <p key={line}>{line}</p>)}
       </div>
       {whole === null ? null : <ProblemLine problem={whole} />}
       {failed === null ? null : <ProblemLine problem={failed} />}
