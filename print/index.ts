@@ -100,4 +100,5 @@ export {
   labelBox,
   labelsPerPage,
   type Stock,
+  takesCards,
 } from './stocks/stock.ts';

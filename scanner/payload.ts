@@ -1,10 +1,13 @@
 import {
+  type CalibrationOf,
   type Id,
+  isCalibrationCode,
   LAYOUT_TEST,
   ok,
   parseId,
   type ReadId,
   type Result,
+  readCalibrationPayload,
   readGtin,
   refuse,
   STAMP_PREFIX,
@@ -13,13 +16,15 @@ import {
 export { LAYOUT_TEST, STAMP_PREFIX };
 
 /**
- * What a code says: an id, a stamp from a wall sheet, the keyboard layout test of the settings sheet, or the number of a
- * ware as thirteen digits, our own or a maker’s; whether the site sells it, only the site knows.
+ * What a code says: an id, a stamp from a wall sheet, the keyboard layout test of the settings sheet, the paper and printer
+ * of a calibration page, or the number of a ware as thirteen digits, our own or a maker’s; what of it the site knows, only
+ * the site can say.
  */
 export type ScannedCode =
   | { readonly kind: 'id'; readonly id: Id; readonly corrected: boolean }
   | { readonly kind: 'stamp'; readonly stamp: string }
   | { readonly kind: 'layout-test' }
+  | ({ readonly kind: 'calibration' } & CalibrationOf)
   | { readonly kind: 'ware'; readonly digits: string };
 
 /** The site's own host (with its port if it has one), as printed in `HTTPS://HOST/ID`; case does not matter. */
@@ -44,6 +49,7 @@ export function readPayload(text: string, options: PayloadOptions = {}): Result<
   if (why !== null) return refuse('hostile-code', { why });
   const plain = text.trim();
   if (startsWith(plain, STAMP_PREFIX)) return readStamp(plain.slice(STAMP_PREFIX.length));
+  if (isCalibrationCode(plain)) return readCalibration(plain);
   if (plain.toUpperCase() === LAYOUT_TEST) return ok({ kind: 'layout-test' });
   if (GARBLED_LAYOUT_TEST.test(plain)) return refuse('scanner-layout', { text: plain });
   if (startsWith(plain, 'HTTPS://')) return readAddress(plain.slice('HTTPS://'.length), options.host);
@@ -64,6 +70,11 @@ function hostility(text: string): string | null {
 
 function readStamp(name: string): Result<ScannedCode> {
   return STAMP_NAME.test(name) ? ok({ kind: 'stamp', stamp: name.toUpperCase() }) : refuse('foreign-code');
+}
+
+function readCalibration(text: string): Result<ScannedCode> {
+  const of = readCalibrationPayload(text);
+  return of === null ? refuse('foreign-code') : ok({ kind: 'calibration', ...of });
 }
 
 /** The id after the last slash, if the address is the site's own. */

@@ -42,6 +42,8 @@ const CROSS_MM = 2.5;
 /** More than this is no drift: the paper lies wrong, or another size is set. */
 const MOST_OFFSET_MM = 10;
 const MOST_SCALE = 0.1;
+/** 110 mm for 100 is a tenth, whatever the last binary place says. */
+const SLACK = 1e-9;
 
 /** The rulers that a stock has room for: 100 mm, or as many whole centimetres as there is room. */
 export function rulersOf(stock: Stock): Rulers {
@@ -59,18 +61,21 @@ export function crossA(stock: Stock): readonly [xMm: number, yMm: number] {
   return [Math.max(stock.firstXMm, least), Math.max(stock.firstYMm, least)];
 }
 
-/** The calibration that a keeper's measurements make. Error: `calibration-wrong` for what no printer does. */
+/** The calibration that a keeper's measurements make. Error: `calibration-wrong`, at the figure, for what no printer does. */
 export function calibrationFrom(measured: Measured, rulers: Rulers): Result<Calibration> {
   const scales = [scaleOf(measured.acrossMm, rulers.acrossMm), scaleOf(measured.alongMm, rulers.alongMm)] as const;
-  for (const mm of [measured.rightMm, measured.downMm])
-    if (!(Math.abs(mm) <= MOST_OFFSET_MM))
-      return refuse('calibration-wrong', {
-        why: `the cross is ${mm} mm off, and at most ${MOST_OFFSET_MM} mm can be set right`,
-      });
+  for (const path of ['rightMm', 'downMm'] as const)
+    if (!(Math.abs(measured[path]) <= MOST_OFFSET_MM))
+      return refuse(
+        'calibration-wrong',
+        { why: `the cross is ${measured[path]} mm off, and at most ${MOST_OFFSET_MM} mm can be set right` },
+        path,
+      );
   for (const [at, scale] of scales.entries())
-    if (!(Math.abs(scale - 1) <= MOST_SCALE)) {
-      const [was, is] = at === 0 ? [rulers.acrossMm, measured.acrossMm] : [rulers.alongMm, measured.alongMm];
-      return refuse('calibration-wrong', { why: `a ruler of ${was} mm was measured as ${is} mm` });
+    if (!(Math.abs(scale - 1) <= MOST_SCALE + SLACK)) {
+      const path = at === 0 ? 'acrossMm' : 'alongMm';
+      const why = `a ruler of ${rulers[path]} mm was measured as ${measured[path]} mm`;
+      return refuse('calibration-wrong', { why }, path);
     }
   return ok({ offsetXMm: measured.rightMm, offsetYMm: measured.downMm, scaleX: scales[0], scaleY: scales[1] });
 }

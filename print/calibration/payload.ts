@@ -1,23 +1,2 @@
-const SCHEME = 'CALIBRATE:';
-/** What ids of stocks and printers are made of, in the capitals of the alphanumeric set. */
-const SHAPE = /^CALIBRATE:([0-9A-Z.-]+)\/([0-9A-Z.-]+)$/;
-
-/** Which printer and stock a calibration page is about. */
-export interface CalibrationOf {
-  readonly stock: string;
-  readonly printer: string;
-}
-
-/** What the code on a calibration page holds: `CALIBRATE:STOCK/PRINTER` in capitals, short in a code of capitals. */
-export function calibrationPayload({ stock, printer }: CalibrationOf): string {
-  return `${SCHEME}${stock}/${printer}`.toUpperCase();
-}
-
-/** Reads it back; ids are lower case. Null for any other text. */
-export function readCalibrationPayload(text: string): CalibrationOf | null {
-  const found = SHAPE.exec(text.trim().toUpperCase());
-  const [, stock, printer] = found ?? [];
-  return stock === undefined || printer === undefined
-    ? null
-    : { stock: stock.toLowerCase(), printer: printer.toLowerCase() };
-}
+// The code's text is core's, as that of stamps is: the scanner reads it without print.
+export { type CalibrationOf, calibrationPayload, readCalibrationPayload } from '../../src/core/index.ts';

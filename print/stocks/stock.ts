@@ -63,31 +63,55 @@ export function contentInset(stock: Stock, paddingMm: number = PADDING_MM): Inse
   };
 }
 
-/** A stock whose labels neither overlap nor leave the page. Errors: `stock-overlaps`, `stock-off-page`. */
-export function checkStock(stock: Stock): Result<Stock> {
+/** The room inside the rim of the smallest label that a whole card was laid out for. */
+const CARD_ROOM_MM = { width: 64, height: 44.8 } as const;
+
+/** Rule PRINT-CARD-ROOM: whether a label has the room that a tub card with all its lines needs. */
+export function takesCards(stock: Stock): boolean {
+  const { left, top, right, bottom } = contentInset(stock);
+  const width = round(stock.labelWidthMm - left - right);
+  const height = round(stock.labelHeightMm - top - bottom);
+  return width >= CARD_ROOM_MM.width && height >= CARD_ROOM_MM.height;
+}
+
+/**
+ * A stock whose labels neither overlap nor leave the page; `say` writes a length in mm as the keeper typed it. Errors, each
+ * at the length that is wrong: `stock-overlaps`, `stock-off-page`.
+ */
+export function checkStock(stock: Stock, say: (mm: number) => string = sayMm): Result<Stock> {
   const why = sizesWrong(stock);
   if (why) return refuse('stock-off-page', { stock: stock.id, why });
   if (stock.columns > 1 && stock.pitchXMm < stock.labelWidthMm - SLACK_MM)
-    return refuse('stock-overlaps', {
-      stock: stock.id,
-      why: `${stock.labelWidthMm} mm wide, pitch ${stock.pitchXMm} mm`,
-    });
+    return refuse(
+      'stock-overlaps',
+      { stock: stock.id, why: `${say(stock.labelWidthMm)} wide, pitch ${say(stock.pitchXMm)}` },
+      'pitchXMm',
+    );
   if (stock.rows > 1 && stock.pitchYMm < stock.labelHeightMm - SLACK_MM)
-    return refuse('stock-overlaps', {
-      stock: stock.id,
-      why: `${stock.labelHeightMm} mm high, pitch ${stock.pitchYMm} mm`,
-    });
+    return refuse(
+      'stock-overlaps',
+      { stock: stock.id, why: `${say(stock.labelHeightMm)} high, pitch ${say(stock.pitchYMm)}` },
+      'pitchYMm',
+    );
   const [x, y, width, height] = labelBox(stock, labelsPerPage(stock));
   if (stock.firstXMm < 0 || x + width > stock.pageWidthMm + SLACK_MM)
-    return refuse('stock-off-page', {
-      stock: stock.id,
-      why: `from ${stock.firstXMm} to ${round(x + width)} mm across, page ${stock.pageWidthMm} mm`,
-    });
+    return refuse(
+      'stock-off-page',
+      {
+        stock: stock.id,
+        why: `from ${say(stock.firstXMm)} to ${say(round(x + width))} across, page ${say(stock.pageWidthMm)}`,
+      },
+      'firstXMm',
+    );
   if (stock.firstYMm < 0 || y + height > stock.pageHeightMm + SLACK_MM)
-    return refuse('stock-off-page', {
-      stock: stock.id,
-      why: `from ${stock.firstYMm} to ${round(y + height)} mm down, page ${stock.pageHeightMm} mm`,
-    });
+    return refuse(
+      'stock-off-page',
+      {
+        stock: stock.id,
+        why: `from ${say(stock.firstYMm)} to ${say(round(y + height))} down, page ${say(stock.pageHeightMm)}`,
+      },
+      'firstYMm',
+    );
   return ok(stock);
 }
 
@@ -99,6 +123,10 @@ function sizesWrong(stock: Stock): string | null {
   if (!lengths.every((length) => Number.isFinite(length) && length > 0)) return 'a length is not more than 0 mm';
   const places = [stock.firstXMm, stock.firstYMm, stock.pitchXMm, stock.pitchYMm, stock.printerInsetMm];
   return places.every(Number.isFinite) ? null : 'a place is not a number of mm';
+}
+
+function sayMm(mm: number): string {
+  return `${mm} mm`;
 }
 
 function round(mm: number): number {

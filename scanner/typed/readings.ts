@@ -162,6 +162,8 @@ export function sayCode(code: ScannedCode): string {
       return `stamp ${code.stamp}`;
     case 'layout-test':
       return 'layout-test';
+    case 'calibration':
+      return `calibration ${code.stock}/${code.printer}`;
     case 'ware':
       return `ware ${code.digits}`;
     default:

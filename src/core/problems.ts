@@ -767,6 +767,26 @@ export const PROBLEMS = {
     remedy:
       'It stands there as its number, or not at all if it has no look. Write the name without it for a tidier print.',
   },
+  'paper-count': {
+    says: '“{text}” is no number of {what}.',
+    remedy: 'Give a whole number from 1 to {most}.',
+  },
+  'paper-length': {
+    says: 'The {what} cannot be {length}.',
+    remedy: 'Give {least} to {most}, as it is measured on the sheet.',
+  },
+  'printer-dots': {
+    says: 'No printer that cards can be printed with lays {dots}.',
+    remedy: 'Give {least} to {most}; the figure stands in the printer’s manual, often as its resolution in dpi.',
+  },
+  'printer-inset': {
+    says: 'A code cannot lose {dots} dots at each edge.',
+    remedy: 'Give 0 to 1: 0.25 for most thermal printers, 0 for laser and inkjet.',
+  },
+  'pages-unread': {
+    says: '“{text}” names no pages of a run.',
+    remedy: 'Write one page or two with a dash between them, such as 3-7. Until then all pages are printed.',
+  },
   'calibration-wrong': {
     says: 'These measurements make no calibration: {why}.',
     remedy: 'Print the page at actual size, not “fit to page”, and measure in millimetres again.',

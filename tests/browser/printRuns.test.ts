@@ -178,7 +178,8 @@ function spoilThirdCode(): void {
       this.#reads = String(url).includes('readBackWorker');
     }
     override postMessage(data: unknown, carried?: unknown): void {
-      const sent = this.#prints ? { ...(data as object), compress: false } : data;
+      const order = data as { readonly ask: object };
+      const sent = this.#prints ? { ...order, ask: { ...order.ask, compress: false } } : data;
       // Late, so that there is time to stop it.
       setTimeout(() => super.postMessage(sent, carried as Transferable[]), this.#reads ? 1500 : 0);
     }

@@ -93,7 +93,7 @@ async function inChromium(order: object): Promise<Made> {
       const answer = await new Promise<{ kind: string; pdf: Uint8Array; manifest: unknown }>((resolve, reject) => {
         made.onmessage = ({ data }) => resolve(data);
         made.onerror = (event) => reject(new Error(event.message));
-        made.postMessage({ ...asked, fonts: { regular: bytesOf(regular), bold: bytesOf(bold) } });
+        made.postMessage({ ask: asked, fonts: { regular: bytesOf(regular), bold: bytesOf(bold) } });
       });
       made.terminate();
       if (answer.kind !== 'printed') throw new Error(JSON.stringify(answer));
@@ -112,7 +112,7 @@ describe.each(JOBS)('%s on %s', (_what, stockId, printer, pieces) => {
   const more = { pieces, printer, printedOn: onDay(ON), host: 'tubs.example' };
   const both = async (compress: boolean): Promise<readonly [node: Made, chromium: Made]> => {
     const here = await printPieces({ ...more, stock: stock.value, fonts, compress });
-    return [here, await inChromium({ ...more, stockId, stock: stock.value, compress })];
+    return [here, await inChromium({ ...more, stock: stock.value, compress })];
   };
 
   test('are the same bytes in Chromium and in Node before they are packed', async () => {

@@ -163,6 +163,19 @@ describe('the site’s paper', () => {
     expect(paper(printer('A'), printer('B')).printers).toMatchObject([{ name: 'B' }]);
     expect(paper(printer('A'), printer('A', true)).printers).toEqual([]);
   });
+  it('has the last calibration of a printer with a stock, and the day on which it was measured', () => {
+    const measured = (on: string, stock: string, offsetXMm: number): Line => [
+      on,
+      'printer-calibrated',
+      { printer: 'own-p', stock, offsetXMm, offsetYMm: 0, scaleX: 1, scaleY: 1 },
+      onSite,
+    ];
+    const lines = [measured('2026-03-01', 'a4', 1), measured('2026-03-04', 'a4', 2), measured('2026-03-02', 'b4', 3)];
+    expect(paper(...lines).calibrations).toMatchObject([
+      { stock: 'a4', offsetXMm: 2, day: '2026-03-04' },
+      { stock: 'b4', offsetXMm: 3, day: '2026-03-02' },
+    ]);
+  });
   it('knows how far a run has come, and the latest runs only', () => {
     expect(paper(laid('a'), printed('a', 7)).runs).toMatchObject([{ run: 'a', printedTo: 7, pages: 9 }]);
     expect(paper(laid('a'), printed('a', 9)).runs).toEqual([]);

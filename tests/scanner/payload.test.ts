@@ -58,6 +58,21 @@ describe('what our own codes say', () => {
     },
   );
 
+  test.each(['CALIBRATE:A4-63.5X38.1/OFFICE-600', 'calibrate:a4-63.5x38.1/office-600'])(
+    '“%s” names the paper and the printer of a calibration page',
+    (text) => {
+      const value = { kind: 'calibration', stock: 'a4-63.5x38.1', printer: 'office-600' };
+      expect(readPayload(text)).toEqual({ ok: true, value });
+    },
+  );
+
+  test.each(['CALIBRATE:', 'CALIBRATE:A4', 'CALIBRATE:A4/', 'CALIBRATE:/X', 'CALIBRATE:A4/X/Y', 'CALIBRATE:A4/../X'])(
+    '“%s” is no such page',
+    (text) => {
+      expect(codeOf(text)).toBe('foreign-code');
+    },
+  );
+
   test('the layout test is known, and its garbled forms are known as such', () => {
     expect(readPayload(LAYOUT_TEST)).toEqual({ ok: true, value: { kind: 'layout-test' } });
     // As a US scanner comes out on a German and on a French keyboard (from memory of those keyboards).
@@ -167,7 +182,22 @@ describe('hostile content', () => {
 });
 
 describe('laws', () => {
-  const pieces = fc.constantFrom('HTTPS://', 'STAMP:', 'LAYOUT:', HOST, '/', ID, '@', '\\', ':', '-', '%00', ' ', '?');
+  const pieces = fc.constantFrom(
+    'HTTPS://',
+    'STAMP:',
+    'CALIBRATE:',
+    'LAYOUT:',
+    HOST,
+    '/',
+    ID,
+    '@',
+    '\\',
+    ':',
+    '-',
+    '%00',
+    ' ',
+    '?',
+  );
   const anything = fc.oneof(
     fc.string({ unit: 'binary', maxLength: 260 }),
     fc.string({ unit: 'grapheme', maxLength: 60 }),

@@ -3,6 +3,7 @@ import { readPayload, type ScaleReading } from '../../../scanner/index.ts';
 import {
   type Action,
   type AnimalRecord,
+  type CalibrationOf,
   type Day,
   type Decision,
   decideStamp,
@@ -49,6 +50,7 @@ export type ScanResult =
   | { readonly to: 'stamped'; readonly id: Id }
   | { readonly to: 'stamp-taken'; readonly stamp: Stamp }
   | { readonly to: 'layout-test' }
+  | { readonly to: 'calibration'; readonly of: CalibrationOf }
   | { readonly to: 'nothing'; readonly problem: Problem };
 
 /** The keeper's desk: the stamp in hand, the question that waits, and the one way by which an action is logged. */
@@ -196,6 +198,14 @@ export function createDesk({ site, clock, strip, signs, round, scale, shelf }: D
     return stamp.value?.needs === 'place' ? moved(id) : { to: 'place', id };
   }
 
+  /** The code of a calibration page: what was measured on it is entered there. It is no card, so a stamp stays in hand. */
+  function openCalibration({ stock, printer }: CalibrationOf): ScanResult {
+    if (shelf.mode.value === null) return { to: 'calibration', of: { stock, printer } };
+    const why = problem('shelf-not-item', { name: 'Calibration page' });
+    refused(null, 'Calibration page', 'not opened', why);
+    return { to: 'nothing', problem: why };
+  }
+
   /** A bar code, our own or a maker’s: the item that has it, if this shop sells one. */
   async function openNumber(digits: string): Promise<ScanResult> {
     const id = itemsByNumber(site.facility.value.items).get(digits);
@@ -214,6 +224,7 @@ export function createDesk({ site, clock, strip, signs, round, scale, shelf }: D
     }
     if (read.value.kind === 'id') return openId(read.value.id);
     if (read.value.kind === 'layout-test') return { to: 'layout-test' };
+    if (read.value.kind === 'calibration') return openCalibration(read.value);
     if (read.value.kind === 'ware') return openNumber(read.value.digits);
     const taken = stampOf(read.value.stamp);
     if (taken === undefined) {

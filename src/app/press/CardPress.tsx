@@ -42,7 +42,7 @@ export function CardPress({ only, onlyRack }: CardPressProps) {
         <div class="press-body">
           <div>
             <ChooseWhat choice={choice} choose={choose} counts={counts} racks={racks} rack={wanted} setRack={setRack} />
-            <ChoosePaper paper={paper} papers={papers} lay={lay} count={chosen.length} />
+            <ChoosePaper what="card" paper={paper} papers={papers} lay={lay} count={chosen.length} />
           </div>
           <RunPanel batch={batch} paper={paper} printed={printed} />
         </div>

@@ -47,7 +47,7 @@ export function LabelPress({ sheet, only }: LabelPressProps) {
         {left.map(({ id, problem }) => (
           <ProblemLine key={id} problem={problem} />
         ))}
-        <ChoosePaper paper={paper} papers={papers} lay={lay} count={labels.length} />
+        <ChoosePaper what={sheet} paper={paper} papers={papers} lay={lay} count={labels.length} />
       </div>
       <RunPanel batch={batch} paper={paper} printed={printed} />
     </div>

@@ -12,11 +12,13 @@ interface ReadBackLineProps {
   readonly what: What;
   readonly pdf: Blob;
   readonly manifest: Manifest;
+  /** The last page of the run that is not in this file, but before it. */
+  readonly after: number;
   readonly paper: Paper;
 }
 
 /** Whether every code of the made file reads: from what the file draws, before any paper is spent. */
-export function ReadBackLine({ what, pdf, manifest, paper }: ReadBackLineProps) {
+export function ReadBackLine({ what, pdf, manifest, after, paper }: ReadBackLineProps) {
   const model = useReadBack(pdf, manifest, paper.printer);
   const { check } = model;
   return (
@@ -24,7 +26,7 @@ export function ReadBackLine({ what, pdf, manifest, paper }: ReadBackLineProps) 
       {check.at === 'read' ? (
         <>
           <p class={check.read.faults.length === 0 ? 'done-line' : 'read-back-bad'}>{sayReadBack(check.read)}</p>
-          <Faults what={what} faults={check.read.faults} manifest={manifest} stock={paper.stock} />
+          <Faults what={what} faults={check.read.faults} after={after} stock={paper.stock} />
         </>
       ) : (
         <Unread model={model} what={what} count={manifest.pieces.length} />
@@ -68,17 +70,17 @@ const MOST_SAID = 20;
 interface FaultsProps {
   readonly what: What;
   readonly faults: readonly ReadFault[];
-  readonly manifest: Manifest;
+  readonly after: number;
   readonly stock: Stock;
 }
 
-function Faults({ what, faults, manifest, stock }: FaultsProps) {
+function Faults({ what, faults, after, stock }: FaultsProps) {
   const { site } = useApp();
   if (faults.length === 0) return null;
   const said = faults.slice(0, MOST_SAID).map((fault) => {
     const read = parseId(fault.piece.id.split('/')[0] ?? '');
     const name = read.ok ? nameOf(site.facility.value, read.value.id) : fault.piece.id;
-    return faultProblem(fault, { of: what, name, stock, firstPage: manifest.part?.from ?? 1 });
+    return faultProblem(fault, { of: what, name, stock, firstPage: after + 1 });
   });
   return (
     <div class="left-out" role="alert">

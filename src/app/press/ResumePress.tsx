@@ -6,7 +6,7 @@ import { ok, problem, type Result, type RunRecord } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
 import type { What } from './batch.ts';
-import { nextFirst, type Paper, rememberedPaper, rememberPaper } from './paper.ts';
+import { laidPaper, nextFirst, type Paper, rememberedPaper, rememberPaper } from './paper.ts';
 import { RunPanel } from './RunPanel.tsx';
 import { type OpenRun, openRuns, restFrom, sayRun } from './runs.ts';
 
@@ -28,9 +28,9 @@ function Rest({ run, paper }: { readonly run: OpenRun; readonly paper: Paper }) 
   const { record, what, batch, progress } = run;
   function printed(labels: number): void {
     // Sheets before these are full, so the rest begins on a fresh one unless nothing was printed yet.
-    const first = nextFirst({ ...paper, first: restFrom(record) === 1 ? paper.first : 1 }, labels);
+    const first = nextFirst({ ...paper, pages: null, first: restFrom(record) === 1 ? paper.first : 1 }, labels);
     const remembered = rememberedPaper(what);
-    if (remembered.stock.id === paper.stock.id) rememberPaper(what, { ...remembered, first });
+    if (remembered.stock === paper.stock.id) rememberPaper(what, { ...remembered, first });
   }
   const { changed } = progress;
   return (
@@ -57,6 +57,7 @@ function paperOf(what: What, record: RunRecord, own: PaperRecord): Result<Paper>
   if (!stock.ok) return stock;
   const printer = record.printer === undefined ? ok(OFFICE_600) : findPrinter(record.printer, own);
   if (!printer.ok) return printer;
-  const { order = 'walk', first = 1 } = record;
-  return ok({ ...rememberedPaper(what), stock: stock.value, printer: printer.value, order, first });
+  const { order = 'walk', first = 1, flip = null, cutMarks = false } = record;
+  const kept = { stock: record.stock, printer: printer.value.id, order, first, flip, cutMarks };
+  return ok(laidPaper(what, kept, null, own));
 }

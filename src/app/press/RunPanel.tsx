@@ -137,7 +137,7 @@ function RunState({ what, run, paper, stop }: RunStateProps) {
           <LeftOutList what={what} left={run.manifest.left} />
           <WarningList warnings={run.manifest.warnings ?? []} />
           {run.manifest.pieces.length > 0 ? (
-            <ReadBackLine what={what} pdf={run.pdf} manifest={run.manifest} paper={paper} />
+            <ReadBackLine what={what} pdf={run.pdf} manifest={run.manifest} after={run.after} paper={paper} />
           ) : null}
         </>
       );

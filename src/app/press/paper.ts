@@ -1,13 +1,11 @@
 // Not by print's face: that would bring the PDF maker (half a megabyte) onto the page, and it runs in the worker only.
-import { OFFICE_600, PRINTERS, type PrinterProfile } from '../../../print/qr/profiles.ts';
-import { STOCKS } from '../../../print/stocks/list.ts';
-import type { Order } from '../../../print/stocks/slots.ts';
-import { labelsPerPage, type Stock } from '../../../print/stocks/stock.ts';
+import type { Calibration } from '../../../print/calibration/calibration.ts';
+import { OFFICE_600, type PrinterProfile } from '../../../print/qr/profiles.ts';
+import { calibrationFor, printersOf, stocksOf } from '../../../print/stocks/own.ts';
+import type { Flip, Order } from '../../../print/stocks/slots.ts';
+import { labelsPerPage, type Stock, takesCards } from '../../../print/stocks/stock.ts';
+import type { PaperRecord } from '../../core/index.ts';
 import type { What } from './batch.ts';
-
-/** What a card can be printed on: the sheets and single cards that a whole card fits on. */
-const CARD_STOCKS = ['a4-85x54', 'a4-70x52', 'letter-88.9x50.8', 'card-85x54', 'card-70x52'];
-const CARD_PAPERS: readonly Stock[] = STOCKS.filter(({ id }) => CARD_STOCKS.includes(id));
 
 /** The stock that a kind is laid on until the keeper chooses another. */
 const USUAL: Readonly<Record<What, string>> = {
@@ -29,47 +27,88 @@ const USUAL: Readonly<Record<What, string>> = {
   'layout-test': 'a4-85x54',
 };
 
-/** The stocks that a kind can be printed on; what does not fit on one is named when it is laid out. */
-export function papersFor(what: What): readonly Stock[] {
-  return what === 'card' ? CARD_PAPERS : STOCKS;
+/** What of the site's paper a choice is made from. */
+type SitePaper = Pick<PaperRecord, 'stocks' | 'printers' | 'calibrations'>;
+
+/** The stocks that a kind can be printed on, ours and the site's; what does not fit on one is named when it is laid out. */
+export function papersFor(what: What, site: SitePaper): readonly Stock[] {
+  const all = stocksOf(site);
+  return what === 'card' ? all.filter(takesCards) : all;
 }
 
-/** The paper in the printer, as this device remembers it. */
-export interface Paper {
-  readonly stock: Stock;
-  readonly printer: PrinterProfile;
+/** Pages of a run, from and to, both from 1. */
+export type Pages = readonly [from: number, to: number];
+
+/** The paper in the printer as this device remembers it, by the ids of what the site knows. */
+export interface KeptPaper {
+  readonly stock: string;
+  readonly printer: string;
   readonly order: Order;
   /** The first free label of the sheet on top, from 1. */
   readonly first: number;
+  /** The edge over which the printer turns its sheets; null for printing on fronts only. */
+  readonly flip: Flip | null;
+  readonly cutMarks: boolean;
+}
+
+/** The paper in the printer. */
+export interface Paper extends Omit<KeptPaper, 'stock' | 'printer'> {
+  readonly stock: Stock;
+  readonly printer: PrinterProfile;
+  /** What a calibration page showed of the two. */
+  readonly calibration: Calibration | undefined;
+  /** Only these pages of the run; null for all. The next run is another one, so they are not remembered. */
+  readonly pages: Pages | null;
 }
 
 const KEY = 'press';
 const keyOf = (what: What): string => (what === 'card' ? KEY : `${KEY}-${what}`);
 
-/** What was in the printer last time for this kind; anything unreadable is the usual of each list. */
-export function rememberedPaper(what: What, storage: Storage = localStorage): Paper {
-  const [id, printer, order, first] = (storage.getItem(keyOf(what)) ?? '').split(' ');
-  const papers = papersFor(what);
-  const stock = papers.find((one) => one.id === id) ?? papers.find((one) => one.id === USUAL[what]);
-  if (stock === undefined) throw new RangeError(`no stock takes a ${what}`);
-  const label = Number(first);
+/** What was in the printer last time for this kind. */
+export function rememberedPaper(what: What, storage: Storage = localStorage): KeptPaper {
+  const [stock, printer, order, first, flip, cutMarks] = (storage.getItem(keyOf(what)) ?? '').split(' ');
   return {
-    stock,
-    printer: PRINTERS.find((one) => one.id === printer) ?? OFFICE_600,
+    stock: stock || USUAL[what],
+    printer: printer || OFFICE_600.id,
     order: order === 'stack' ? 'stack' : 'walk',
-    first: Number.isInteger(label) && label >= 1 && label <= labelsPerPage(stock) ? label : 1,
+    first: Number(first),
+    flip: flip === 'long' || flip === 'short' ? flip : null,
+    cutMarks: cutMarks === 'cut',
   };
 }
 
-export function rememberPaper(
-  what: What,
-  { stock, printer, order, first }: Paper,
-  storage: Storage = localStorage,
-): void {
-  storage.setItem(keyOf(what), [stock.id, printer.id, order, first].join(' '));
+export function rememberPaper(what: What, kept: KeptPaper, storage: Storage = localStorage): void {
+  const { stock, printer, order, first, flip, cutMarks } = kept;
+  storage.setItem(keyOf(what), [stock, printer, order, first, flip ?? 'front', cutMarks ? 'cut' : 'whole'].join(' '));
 }
 
-/** The first free label once so many pieces are on the paper; a full sheet begins anew. */
-export function nextFirst({ stock, first }: Paper, pieces: number): number {
-  return ((first - 1 + pieces) % labelsPerPage(stock)) + 1;
+/** What is remembered, looked up in what the site has now; whatever it has no more is the usual of each list. */
+export function laidPaper(what: What, kept: KeptPaper, pages: Pages | null, site: SitePaper): Paper {
+  const papers = papersFor(what, site);
+  const stock = papers.find(({ id }) => id === kept.stock) ?? papers.find(({ id }) => id === USUAL[what]);
+  if (stock === undefined) throw new RangeError(`no stock takes a ${what}`);
+  const printer = printersOf(site).find(({ id }) => id === kept.printer) ?? OFFICE_600;
+  const isLabel = Number.isInteger(kept.first) && kept.first >= 1 && kept.first <= labelsPerPage(stock);
+  const calibration = calibrationFor(site, printer.id, stock.id);
+  return { ...kept, stock, printer, calibration, first: isLabel ? kept.first : 1, pages };
+}
+
+/** What is remembered of a paper. */
+export function keptOf({ stock, printer, order, first, flip, cutMarks }: Paper): KeptPaper {
+  return { stock: stock.id, printer: printer.id, order, first, flip, cutMarks };
+}
+
+/** The paper as print takes it. */
+export function jobPaper({ stock, printer, calibration, order, first, flip, cutMarks, pages }: Paper) {
+  return { stock, printer, calibration, order, first, cutMarks, flip: flip ?? undefined, pages: pages ?? undefined };
+}
+
+/**
+ * The first free label once so many faces are on the paper; a full sheet begins anew. Pages after a run's first begin at
+ * a whole sheet. Where two faces share a label the count of faces says nothing of labels: then it is a new sheet.
+ */
+export function nextFirst({ stock, first, flip, pages }: Paper, pieces: number): number {
+  if (flip !== null) return 1;
+  const begins = pages === null || pages[0] === 1 ? first : 1;
+  return ((begins - 1 + pieces) % labelsPerPage(stock)) + 1;
 }

@@ -2,7 +2,7 @@ import regularUrl from '@expo-google-fonts/atkinson-hyperlegible/400Regular/Atki
 import boldUrl from '@expo-google-fonts/atkinson-hyperlegible/700Bold/AtkinsonHyperlegible_700Bold.ttf?url';
 import type { FontBytes } from '../../../print/index.ts';
 import { problem } from '../../core/index.ts';
-import type { ListsAnswer, ListsOrder, PrintAnswer, PrintOrder } from '../workers/printMessages.ts';
+import type { ListsAnswer, ListsAsk, PrintAnswer, PrintAsk, PrintOrder } from '../workers/printMessages.ts';
 
 /** Something on its way to a PDF: its answer, and the way to stop it. */
 export interface Printing<A = PrintAnswer> {
@@ -11,30 +11,30 @@ export interface Printing<A = PrintAnswer> {
 }
 
 /** Makes the PDF in a worker of its own, so that the screen stays alive and stopping really stops. */
-export function startPrinting(order: Omit<PrintOrder, 'fonts'>): Printing {
-  return started<PrintAnswer>(order);
+export function startPrinting(asked: PrintAsk): Printing {
+  return started<PrintAnswer>(asked);
 }
 
 /** The same for lists on whole pages. */
-export function startListing(order: Omit<ListsOrder, 'fonts'>): Printing<ListsAnswer> {
-  return started<ListsAnswer>(order);
+export function startListing(asked: ListsAsk): Printing<ListsAnswer> {
+  return started<ListsAnswer>(asked);
 }
 
 type Failed = Extract<PrintAnswer, { kind: 'failed' }>;
 
-function started<A>(order: Omit<PrintOrder, 'fonts'> | Omit<ListsOrder, 'fonts'>): Printing<A> {
+function started<A>(asked: PrintOrder['ask']): Printing<A> {
   const worker = new Worker(new URL('../workers/printWorker.ts', import.meta.url), { type: 'module' });
-  const answer = ask<A>(worker, order).catch(failed);
+  const answer = ask<A>(worker, asked).catch(failed);
   void answer.then(() => worker.terminate());
   return { answer, stop: () => worker.terminate() };
 }
 
-async function ask<A>(worker: Worker, order: object): Promise<A | Failed> {
+async function ask<A>(worker: Worker, asked: PrintOrder['ask']): Promise<A | Failed> {
   const fonts = await fontBytes();
   return new Promise((resolve) => {
     worker.onmessage = (event: MessageEvent<A>) => resolve(event.data);
     worker.onerror = (event) => resolve(failed(event.message || 'the worker did not start'));
-    worker.postMessage({ ...order, fonts });
+    worker.postMessage({ ask: asked, fonts } satisfies PrintOrder);
   });
 }
 

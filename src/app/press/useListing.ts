@@ -41,7 +41,7 @@ export function useListing(sheets: readonly ListSheet[], paper: PackPaper): List
   );
   function make(): void {
     stop();
-    const started = startListing({ sheets, paper, host: site.facility.value.site.host });
+    const started = startListing({ lists: { sheets, paper, host: site.facility.value.site.host } });
     printing.current = started;
     setListing({ at: 'working' });
     void started.answer.then((answer) => {

@@ -1,10 +1,10 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Manifest } from '../../../print/index.ts';
+import type { Manifest, PieceJob } from '../../../print/index.ts';
 import { type EventDraft, ok, type Problem, type Result, type RunRecord } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
-import type { PrintAnswer, PrintOrder } from '../workers/printMessages.ts';
+import type { PrintAnswer } from '../workers/printMessages.ts';
 import { type Batch, batchKey, piecesOf, sayPieces } from './batch.ts';
-import type { Paper } from './paper.ts';
+import { jobPaper, type Paper } from './paper.ts';
 import { type Printing, startPrinting } from './printing.ts';
 import { runOnScreen } from './runOnScreen.ts';
 import { batchOfRun, cameOutDrafts, doneDraft, laidRun, type RunLaid, relaidRun, restFrom, thingsOn } from './runs.ts';
@@ -123,7 +123,7 @@ export function useRun(batch: Batch, paper: Paper, resumed: RunRecord | null = n
   return { run, make, stop, begin, mark };
 }
 
-type Job = Omit<PrintOrder, 'fonts' | 'printedOn'>;
+type Job = Omit<PieceJob, 'printedOn'>;
 type Press = (job: Job) => Promise<PrintAnswer>;
 type Made = MadeRun | { readonly problem: Problem };
 
@@ -187,17 +187,19 @@ function laidDraft(payload: RunLaid, day: EventDraft['day']): EventDraft {
 }
 
 function paperOf({
-  stockId: stock,
+  stock,
   printer,
   first,
   order,
   flip,
   cutMarks,
+  pages,
 }: Job): Omit<Parameters<typeof laidRun>[2], 'run'> {
   return {
-    stock,
-    printer: printer.id,
-    ...(first !== undefined && { first }),
+    stock: stock.id,
+    ...(printer !== undefined && { printer: printer.id }),
+    // Pages that were chosen from a longer run are a run of their own here, and begin with a whole sheet.
+    ...(first !== undefined && { first: pages === undefined || pages[0] === 1 ? first : 1 }),
     ...(order !== undefined && { order }),
     ...(flip !== undefined && { flip }),
     ...(cutMarks === true && { cutMarks }),
@@ -212,11 +214,11 @@ function runName(): string {
   return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
-function orderKey(batch: Batch, { stock, printer, order, first }: Paper): string {
-  return [stock.id, printer.id, order, first, batchKey(batch)].join();
+function orderKey(batch: Batch, paper: Paper): string {
+  return [JSON.stringify(jobPaper(paper)), batchKey(batch)].join();
 }
 
-function jobOf(batch: Batch, { stock, printer, order, first }: Paper, host: string | null): Job {
-  const job = { pieces: piecesOf(batch), stockId: stock.id, printer, order, first };
+function jobOf(batch: Batch, paper: Paper, host: string | null): Job {
+  const job = { pieces: piecesOf(batch), ...jobPaper(paper) };
   return host === null ? job : { ...job, host };
 }

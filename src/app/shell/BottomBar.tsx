@@ -61,7 +61,8 @@ function useShortcuts(): void {
 /** Books and Print are reached from More, records and places from anywhere. */
 function isHere(place: string, path: string): boolean {
   if (place === '/') return path === '/';
-  if (place === '/more') return ['/more', '/books', '/print', '/treatments'].includes(path);
+  if (place === '/more')
+    return ['/more', '/books', '/print', '/treatments'].includes(path) || path.startsWith('/print/');
   if (place === '/racks') return path === '/racks' || path.startsWith('/place/');
   return path === place;
 }

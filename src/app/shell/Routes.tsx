@@ -37,6 +37,9 @@ const FreezerScreen = screen(() => import('../freezer/index.ts').then((part) => 
 const LotScreen = screen(() => import('../freezer/index.ts').then((part) => part.LotScreen));
 const OrderScreen = screen(() => import('../freezer/index.ts').then((part) => part.OrderScreen));
 const PrintScreen = screen(() => import('../press/index.ts').then((part) => part.PrintScreen));
+const StockScreen = screen(() => import('../press/own/index.ts').then((part) => part.StockScreen));
+const PrinterScreen = screen(() => import('../press/own/index.ts').then((part) => part.PrinterScreen));
+const CalibrationScreen = screen(() => import('../press/own/index.ts').then((part) => part.CalibrationScreen));
 
 /** A screen that is loaded when it is first shown; if its code does not come, what to do stands in its place. */
 function screen<Props>(load: () => Promise<ComponentType<Props>>) {
@@ -62,6 +65,9 @@ export function Routes() {
         <Route path="/more" component={MoreScreen} />
         <Route path="/books" component={BooksScreen} />
         <Route path="/print" component={PrintScreen} />
+        <Route path="/print/stock" component={StockScreen} />
+        <Route path="/print/printer" component={PrinterScreen} />
+        <Route path="/print/calibration" component={CalibrationScreen} />
         <Route path="/pairing" component={PairingScreen} />
         <Route path="/treatments" component={TreatmentsScreen} />
         <Route path="/arrive" component={ArriveScreen} />

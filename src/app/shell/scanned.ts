@@ -1,6 +1,7 @@
 import { effect } from '@preact/signals';
 import { useCallback } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
+import type { CalibrationOf } from '../../core/index.ts';
 import type { App } from '../model/app.ts';
 import type { ScanResult } from '../model/desk.ts';
 
@@ -38,11 +39,16 @@ function isSheetOpen(): boolean {
   return document.querySelector('dialog[open]') !== null;
 }
 
+function calibrationAddress({ stock, printer }: CalibrationOf): string {
+  return `/print/calibration?${new URLSearchParams({ stock, printer })}`;
+}
+
 function follow(result: ScanResult, route: (url: string) => void): void {
   if (result.to === 'record') route(`/animal/${result.id}`);
   if (result.to === 'wanted') route(result.address);
   if (result.to === 'clutch') route(`/clutch/${result.id}`);
   if (result.to === 'lot') route(`/lot/${result.id}`);
   if (result.to === 'item') route(`/item/${result.id}`);
+  if (result.to === 'calibration') route(calibrationAddress(result.of));
   if (result.to === 'place') route(`/place/${result.id}`);
 }

@@ -1,10 +1,17 @@
-import type { FontBytes, ListsPrint, Manifest, PieceJob, PrinterProfile } from '../../../print/index.ts';
+import type { CalibrationPrint, FontBytes, ListsPrint, Manifest, PieceJob } from '../../../print/index.ts';
 import type { Problem } from '../../core/index.ts';
 
-/** What the page asks of the print worker; everything in it can be copied to another thread. */
-export interface PrintOrder extends Omit<PieceJob, 'stock' | 'printer'> {
-  readonly stockId: string;
-  readonly printer: PrinterProfile;
+/** What the page asks of the print worker, the type left out; everything in it can be copied to another thread. */
+export type PrintAsk = PieceJob | { readonly calibrate: Omit<CalibrationPrint, 'fonts' | 'sha256'> };
+
+/** Lists on whole pages, which are nobody's labels. */
+export interface ListsAsk {
+  readonly lists: Omit<ListsPrint, 'fonts' | 'compress'>;
+}
+
+/** The same with the type that is embedded. */
+export interface PrintOrder {
+  readonly ask: PrintAsk | ListsAsk;
   readonly fonts: FontBytes;
 }
 
@@ -12,9 +19,6 @@ export interface PrintOrder extends Omit<PieceJob, 'stock' | 'printer'> {
 export type PrintAnswer =
   | { readonly kind: 'printed'; readonly pdf: Uint8Array<ArrayBuffer>; readonly manifest: Manifest }
   | { readonly kind: 'failed'; readonly problem: Problem };
-
-/** Lists on whole pages, which are nobody's labels. */
-export type ListsOrder = Omit<ListsPrint, 'compress'>;
 
 /** A PDF of lists with the number of its pages, or why there is none. */
 export type ListsAnswer =

@@ -1,32 +1,29 @@
-import { printLists, printPieces, stockById } from '../../../print/index.ts';
-import { type Problem, problem } from '../../core/index.ts';
-import type { ListsAnswer, ListsOrder, PrintAnswer, PrintOrder } from './printMessages.ts';
+import { type FontBytes, printCalibration, printLists, printPieces } from '../../../print/index.ts';
+import { ok, problem } from '../../core/index.ts';
+import type { ListsAnswer, ListsAsk, PrintAnswer, PrintAsk, PrintOrder } from './printMessages.ts';
 
-self.onmessage = ({ data }: MessageEvent<PrintOrder | ListsOrder>) =>
-  void ('sheets' in data ? list(data) : print(data)).then(answer);
+self.onmessage = ({ data }: MessageEvent<PrintOrder>) => void work(data).then(answer);
 
-async function print({ stockId, ...job }: PrintOrder): Promise<PrintAnswer> {
-  const stock = stockById(stockId);
-  if (!stock.ok) return { kind: 'failed', problem: stock.problem };
+async function work({ ask, fonts }: PrintOrder): Promise<PrintAnswer | ListsAnswer> {
   try {
-    const { pdf, manifest } = await printPieces({ ...job, stock: stock.value });
-    return { kind: 'printed', pdf: new Uint8Array(pdf), manifest };
+    return 'lists' in ask ? await list(ask, fonts) : await print(ask, fonts);
   } catch (error) {
-    return { kind: 'failed', problem: failure(error) };
+    const why = error instanceof Error ? error.message : String(error);
+    return { kind: 'failed', problem: problem('print-failed', { why }) };
   }
 }
 
-async function list(order: ListsOrder): Promise<ListsAnswer> {
-  try {
-    const { pdf, pages } = await printLists(order);
-    return { kind: 'listed', pdf: new Uint8Array(pdf), pages };
-  } catch (error) {
-    return { kind: 'failed', problem: failure(error) };
-  }
+async function print(ask: PrintAsk, fonts: FontBytes): Promise<PrintAnswer> {
+  const made =
+    'calibrate' in ask ? await printCalibration({ ...ask.calibrate, fonts }) : ok(await printPieces({ ...ask, fonts }));
+  if (!made.ok) return { kind: 'failed', problem: made.problem };
+  const { pdf, manifest } = made.value;
+  return { kind: 'printed', pdf: new Uint8Array(pdf), manifest };
 }
 
-function failure(error: unknown): Problem {
-  return problem('print-failed', { why: error instanceof Error ? error.message : String(error) });
+async function list({ lists }: ListsAsk, fonts: FontBytes): Promise<ListsAnswer> {
+  const { pdf, pages } = await printLists({ ...lists, fonts });
+  return { kind: 'listed', pdf: new Uint8Array(pdf), pages };
 }
 
 function answer(said: PrintAnswer | ListsAnswer): void {

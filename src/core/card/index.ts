@@ -2,6 +2,12 @@ export { askedLabels, LABEL_SHEETS, type LabelSheet } from './askedLabels.ts';
 export { type AskedAgain, askedSheet, asksOf, isTagSheet, PRINT_SHEETS, type PrintSheet } from './askedSheet.ts';
 export { askedTags, TAG_SHEETS, type TagSheet } from './askedTags.ts';
 export { prescriptionNumber } from './askedTreatments.ts';
+export {
+  type CalibrationOf,
+  calibrationPayload,
+  isCalibrationCode,
+  readCalibrationPayload,
+} from './calibrationCode.ts';
 export { cardContent, isCardStale } from './card.ts';
 export { clutchTag } from './clutchTag.ts';
 export { CARD_SLOTS, type CardContent, type CardFlag, type CardLine, type CardSlot, type Forms } from './content.ts';

@@ -23,7 +23,7 @@ export {
   type SiteRules,
   UNNAMED_SITE,
 } from './others.ts';
-export { KEPT_RUNS, NO_PAPER, type PaperRecord, type RunRecord } from './paper.ts';
+export { type CalibrationRecord, KEPT_RUNS, NO_PAPER, type PaperRecord, type RunRecord } from './paper.ts';
 export { type Deed, KEPT_DEEDS, type PlaceRecord, type RoundRecord, taskOf } from './places.ts';
 export { type PlannedPair, type PlanTerms, SAME_SEASON_DAYS, type SeasonPlan } from './plans.ts';
 export { animalsInWalkingOrder, isQuarantinePlace, nameOf, occupants, sayPlace, walkingOrder } from './walk.ts';

@@ -5,9 +5,14 @@ import { type EventOf, laterWriter, type Payload, type SiteEvent } from '../even
 export interface PaperRecord {
   readonly stocks: readonly Payload<'own-stock-set'>[];
   readonly printers: readonly Payload<'own-printer-set'>[];
-  readonly calibrations: readonly Payload<'printer-calibrated'>[];
+  readonly calibrations: readonly CalibrationRecord[];
   /** The latest runs that are not all on paper, oldest first, at most {@link KEPT_RUNS}. */
   readonly runs: readonly RunRecord[];
+}
+
+/** What a calibration page showed, with the day on which somebody measured it. */
+export interface CalibrationRecord extends Payload<'printer-calibrated'> {
+  readonly day: Day;
 }
 
 /** A print run, with the last page that came out of the printer; 0 for none yet. */
@@ -25,12 +30,13 @@ export const NO_PAPER: PaperRecord = { stocks: [], printers: [], calibrations: [
 
 /** Each own stock, printer and calibration by its last writer, and the latest runs. */
 export function paperRecord(events: readonly SiteEvent[]): PaperRecord {
-  const stocks = lastOfEach(events, 'own-stock-set', ({ stock }) => stock).filter(({ removed }) => removed !== true);
-  const printers = lastOfEach(events, 'own-printer-set', ({ printer }) => printer);
+  const stocks = lastOfEach(events, 'own-stock-set', ({ stock }) => stock).map(({ payload }) => payload);
+  const printers = lastOfEach(events, 'own-printer-set', ({ printer }) => printer).map(({ payload }) => payload);
+  const calibrations = lastOfEach(events, 'printer-calibrated', ({ printer, stock }) => `${printer} ${stock}`);
   return {
-    stocks,
+    stocks: stocks.filter(({ removed }) => removed !== true),
     printers: printers.filter(({ removed }) => removed !== true),
-    calibrations: lastOfEach(events, 'printer-calibrated', ({ printer, stock }) => `${printer} ${stock}`),
+    calibrations: calibrations.map(({ payload, day }) => ({ ...payload, day })),
     runs: runsOf(events),
   };
 }
@@ -39,7 +45,7 @@ function lastOfEach<K extends 'own-stock-set' | 'own-printer-set' | 'printer-cal
   events: readonly SiteEvent[],
   kind: K,
   keyOf: (payload: Payload<K>) => string,
-): readonly Payload<K>[] {
+): readonly { readonly payload: Payload<K>; readonly day: Day }[] {
   const last = new Map<string, SiteEvent>();
   for (const event of events) {
     if (event.kind !== kind) continue;
@@ -47,7 +53,9 @@ function lastOfEach<K extends 'own-stock-set' | 'own-printer-set' | 'printer-cal
     const before = last.get(key);
     if (before === undefined || laterWriter(before, event) < 0) last.set(key, event);
   }
-  return [...last].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, event]) => event.payload as Payload<K>);
+  return [...last]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([, { payload, day }]) => ({ payload: payload as Payload<K>, day }));
 }
 
 function runsOf(events: readonly SiteEvent[]): readonly RunRecord[] {

@@ -1,0 +1,3 @@
+export { CalibrationScreen } from './CalibrationScreen.tsx';
+export { PrinterScreen } from './PrinterScreen.tsx';
+export { StockScreen } from './StockScreen.tsx';
