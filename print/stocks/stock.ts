@@ -66,7 +66,7 @@ export function contentInset(stock: Stock, paddingMm: number = PADDING_MM): Inse
 /** The room inside the rim of the smallest label that a whole card was laid out for. */
 const CARD_ROOM_MM = { width: 64, height: 44.8 } as const;
 
-/** Rule PRINT-CARD-ROOM: whether a label has the room that a tub card with all its lines needs. */
+/** Rule PRINT-ROOM: whether a label has the room that a tub card with all its lines needs. */
 export function takesCards(stock: Stock): boolean {
   const { left, top, right, bottom } = contentInset(stock);
   const width = round(stock.labelWidthMm - left - right);

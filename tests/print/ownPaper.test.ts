@@ -150,7 +150,7 @@ describe('the site’s own paper', () => {
   });
 
   // PRINT-CARD-ROOM: which of ours have the room for a card with every line.
-  test('cards go on the labels that have the room, and on no smaller one', () => {
+  test('PRINT-ROOM: cards go on the labels that have the room, and on no smaller one', () => {
     const ids = STOCKS.filter(takesCards).map(({ id }) => id);
     const sheets = ['a4-85x54', 'a4-105x148', 'a4-70x52', 'letter-88.9x50.8', 'letter-101.6x50.8'];
     expect(ids).toEqual([...sheets, 'card-85x54', 'card-70x52', 'roll-100x150', 'roll-100x100']);
@@ -158,7 +158,7 @@ describe('the site’s own paper', () => {
   });
 });
 
-describe('what is measured on a calibration page', () => {
+describe('PRINT-CALIBRATE: what is measured on a calibration page', () => {
   const rulers = rulersOf(A4);
 
   test.each([

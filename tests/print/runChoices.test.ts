@@ -86,7 +86,7 @@ describe('two-sided', () => {
   });
 });
 
-describe('cut marks', () => {
+describe('PRINT-CUT: cut marks', () => {
   const rules = async (stock: Stock, cutMarks: boolean): Promise<readonly RuleMark[]> => {
     const paper = recording();
     const bare = job(stock, { cutMarks, pieces: [] });
