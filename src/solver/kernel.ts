@@ -1,7 +1,7 @@
 import type { PlanModel, PlanRow } from '../core/index.ts';
 import type { Frame, Part, SpareRow } from './part.ts';
 import type { Relaxed } from './relaxation.ts';
-import { startTableau } from './start.ts';
+import { type KernelRow, type Openness, startTableau } from './start.ts';
 
 /** The columns that may still matter, as the whole of a search; all others are settled. */
 export interface Kernel {
@@ -9,20 +9,6 @@ export interface Kernel {
   readonly root: Part;
   /** The values of all the model's columns for those of a part. */
   all(x: Float64Array): Float64Array;
-}
-
-/** A row of the model in the kernel's columns, to be ≤ its bound, grown so that its largest coefficient is not below 1. */
-export interface KernelRow {
-  readonly row: number;
-  readonly terms: readonly (readonly [column: number, by: number])[];
-  readonly bound: number;
-}
-
-/** Which of the model's columns are open, where the others are settled, and the place of each open one in the kernel. */
-export interface Openness {
-  readonly settled: Int8Array;
-  readonly columns: readonly number[];
-  readonly place: Int32Array;
 }
 
 const OPEN = -1;

@@ -1,5 +1,4 @@
 import type { PlanModel } from '../core/index.ts';
-import type { KernelRow, Openness } from './kernel.ts';
 import { scaleOf } from './modelData.ts';
 import type { Relaxed } from './relaxation.ts';
 import { Tableau } from './tableau.ts';
@@ -14,6 +13,20 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
 /** No plan's value changes by more than this when ties among so many columns are broken. */
 export function shadeOf(columns: number): number {
   return 2 * SHADE * columns;
+}
+
+/** A row of the model in the kernel's columns, to be ≤ its bound, grown so that its largest coefficient is not below 1. */
+export interface KernelRow {
+  readonly row: number;
+  readonly terms: readonly (readonly [column: number, by: number])[];
+  readonly bound: number;
+}
+
+/** Which of the model's columns are open, where the others are settled, and the place of each open one in the kernel. */
+export interface Openness {
+  readonly settled: Int8Array;
+  readonly columns: readonly number[];
+  readonly place: Int32Array;
 }
 
 /** A tableau to begin with, and what its columns and all settled ones are worth in it. */
