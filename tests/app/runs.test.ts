@@ -148,7 +148,7 @@ function pieceOf({ id: label, kind }: LabelContent, page: number): ManifestPiece
 
 describe('law: however a run comes out in parts', () => {
   it('each card is marked once, after its last page and not before', () => {
-    fc.assert(
+    void fc.assert(
       fc.property(
         fc.array(fc.integer({ min: 1, max: 9 }), { minLength: 1, maxLength: 30 }),
         fc.array(fc.integer({ min: 0, max: 9 }), { maxLength: 4 }),
