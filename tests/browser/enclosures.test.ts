@@ -74,7 +74,7 @@ describe('the place of a ball python of 1.30 m', () => {
     await inside().getByText('Read as 140 × 90 × 100 cm, 1.26 m² of floor.').waitFor();
     await inside().getByRole('button', { name: 'Save the size' }).click();
     await inside().getByText('140 × 90 × 100 cm').waitFor();
-    expect(await verdict('Germany').textContent()).toContain('✓ enough');
+    await expect.poll(() => verdict('Germany').textContent()).toContain('✓ enough');
     await expect
       .poll(async () => (await onTheHub(app)).findLast((one) => one.kind === 'place-set')?.payload, { timeout: 10_000 })
       .toEqual({ name: '1-01', parent: RACK, walk: 1, sizeMm: { length: 1400, width: 900, height: 1000 } });

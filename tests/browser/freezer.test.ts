@@ -63,7 +63,9 @@ interface Box {
 async function receive({ items, came, useBy, grams }: Box): Promise<void> {
   await page.goto(`${app.url}/freezer`);
   const form = page.locator('form.receive');
-  if (!(await form.isVisible())) await page.getByText('Receive a lot').click();
+  const fold = page.locator('summary', { hasText: 'Receive a lot' });
+  await fold.waitFor();
+  if (!(await form.isVisible())) await fold.click();
   await form.getByLabel('Prey').selectOption('rat-small');
   await form.getByLabel('Items').fill(String(items));
   if (grams !== undefined) await form.getByLabel('Grams of one item').fill(grams);

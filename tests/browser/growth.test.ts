@@ -55,6 +55,9 @@ beforeAll(async () => {
   if (taken.code !== 0) throw new Error(taken.err);
   app = await startApp(['--data', data]);
   browser = await launchChromium();
+  // One page for all: a new device takes its copy of the log first, each time.
+  page = await browser.newPage({ viewport: { width: 390, height: 844 }, acceptDownloads: true });
+  page.on('pageerror', (error) => faults.push(String(error)));
 }, 180_000);
 
 afterAll(async () => {
@@ -65,13 +68,10 @@ afterAll(async () => {
 
 beforeEach(async () => {
   faults = [];
-  page = await browser.newPage({ viewport: { width: 390, height: 844 }, acceptDownloads: true });
-  page.on('pageerror', (error) => faults.push(String(error)));
 });
 
 afterEach(async () => {
   expect(faults).toEqual([]);
-  await page.close();
 });
 
 const growth = () => page.getByRole('region', { name: 'Growth' });

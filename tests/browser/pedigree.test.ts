@@ -13,6 +13,9 @@ let faults: string[];
 beforeAll(async () => {
   app = await startPedigreeSite();
   browser = await launchChromium();
+  // One page for all: a new device takes its copy of the log first, each time.
+  page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+  page.on('pageerror', (error) => faults.push(String(error)));
 }, 180_000);
 
 afterAll(async () => {
@@ -22,13 +25,11 @@ afterAll(async () => {
 
 beforeEach(async () => {
   faults = [];
-  page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-  page.on('pageerror', (error) => faults.push(String(error)));
+  await page.setViewportSize({ width: 1280, height: 800 });
 });
 
 afterEach(async () => {
   expect(faults).toEqual([]);
-  await page.close();
 });
 
 async function openPedigree(name: string, query = ''): Promise<void> {

@@ -2,10 +2,23 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { type Browser, chromium } from 'playwright-core';
 import { findProgram } from './programs.ts';
 
+/** What the program for tests leaves off by itself; a second list of features takes the place of the first, so it stands here again. */
+const NO_FEATURES = [
+  ...['AvoidUnnecessaryBeforeUnloadCheckSync', 'DestroyProfileOnBrowserClose', 'HttpsUpgrades', 'PaintHolding'],
+  ...['HttpsFirstBalancedModeAutoEnable', 'LensOverlay', 'MediaRouter', 'ThirdPartyStoragePartitioning'],
+  ...['AvoidCorsURLLoaderRestartOnRedirect', 'OptimizationHints', 'NetworkTimeServiceQuerying', 'AimEnabled'],
+  ...['PreconnectToSearch'],
+  // A toolbar that nobody sees, drawn by a process of its own for each window.
+  ...['InitialWebUI', 'WebUIReloadButton', 'WebUIToolbar', 'WebUISplitTabsButton', 'WebUIBackForwardButton'],
+  ...['WebUIHomeButton', 'WebUILocationBar', 'PreloadTopChromeWebUI'],
+];
+
 const QUIET = [
   '--headless',
   '--no-sandbox',
   '--disable-gpu',
+  '--in-process-gpu',
+  `--disable-features=${NO_FEATURES.join()}`,
   '--disable-quic',
   '--no-first-run',
   '--disable-background-networking',
