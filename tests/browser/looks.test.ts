@@ -51,6 +51,31 @@ const SCREENS: Readonly<Record<string, string>> = {
   '/season/plan': '.season-plan',
 };
 
+describe('the demo, which stands on its own day', () => {
+  test('asks about the same meal twice in a minute, whatever day it really is', async () => {
+    await page.goto(`${app.url}/rounds`);
+    const link = page.locator('.rounds-walk a[href^="/animal/"]').first();
+    await link.waitFor();
+    const id = (await link.getAttribute('href'))?.split('/').at(-1) ?? '';
+    await page.goto(`${app.url}/`);
+    await page.getByRole('button', { name: 'Take a stamp' }).click();
+    await page.getByRole('dialog').getByRole('button', { name: 'fed as planned' }).click();
+    const type = async () => {
+      await page.getByRole('textbox', { name: 'Id on the card' }).fill(id);
+      await page.getByRole('button', { name: 'Open' }).click();
+    };
+    await type();
+    const undo = page.getByRole('button', { name: /^Undo fed as planned/ }).first();
+    await undo.waitFor();
+    await type();
+    await page.getByText('The same was written for this animal').waitFor();
+    await page.getByRole('button', { name: 'No, write nothing' }).click();
+    await page.getByRole('button', { name: 'Put down' }).click();
+    await undo.click();
+    await page.getByText('taken back').first().waitFor();
+  });
+});
+
 describe('a phone of 390 by 844', () => {
   test('shows every screen of the demo without a sideways scroll', async () => {
     for (const screen of [...Object.keys(SCREENS), ...strained]) {

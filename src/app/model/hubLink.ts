@@ -51,17 +51,21 @@ export function createHubLink(site: SiteModel, clock: Clock, storage: Storage = 
     standOn(storage.getItem(DEMO_DAY));
   }
 
+  // Before the first entry can be written: one on the real day among those of the demo's day would be taken for long ago.
+  standOn(storage.getItem(DEMO_DAY));
+
   return {
     state,
     demo,
     async firstCopy(onCount) {
+      // Events that are heard move this device's clock on, so it must stand on the demo's day before the first of them.
+      await askForDemoDay();
       // A large log takes a while, and a screen that says nothing would look broken.
       const timer = setInterval(() => void site.log.head().then(onCount, () => undefined), LOOK_EVERY_MS);
       await client.syncNow();
       clearInterval(timer);
     },
     async start() {
-      standOn(storage.getItem(DEMO_DAY));
       await askForDemoDay();
       // Back in reach of the network, nobody should wait for the pause after the last failure to end.
       addEventListener('online', () => void client.syncNow());
