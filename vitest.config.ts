@@ -2,11 +2,7 @@ import { defineConfig } from 'vitest/config';
 import { ClosingLine } from './tests/tools/closingLine.ts';
 
 /** What takes long: crash runs, comparisons with slower solvers, every example of the pages. */
-const LONG = [
-  'tests/browser/hardTimes.test.ts',
-  'tests/cli/docs.test.ts',
-  'tests/solver/exact.test.ts',
-];
+const LONG = ['tests/browser/hardTimes.test.ts', 'tests/cli/docs.test.ts', 'tests/solver/exact.test.ts'];
 /** `npm run test:long` runs those, `npm test` all others. */
 const isLong = process.env['npm_lifecycle_event'] === 'test:long';
 
