@@ -1,39 +1,20 @@
-import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import type { Highs } from 'highs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { planModel, planText, readPlan, type SeasonPlanCase } from '../../src/core/index.ts';
+import { planModel, readPlan, type SeasonPlanCase } from '../../src/core/index.ts';
 import { startClock } from '../../src/solver/clock.ts';
-import { solvePlan } from '../../src/solver/index.ts';
 import { searchKernel } from '../../src/solver/kernelSearch.ts';
 import { type Relaxed, relax } from '../../src/solver/relaxation.ts';
 import { loadSolver } from '../../src/solver/runtime.ts';
 import { bestByTrial, seasonOf } from '../core/breeding/seasons.ts';
-import { faultsOf } from './faults.ts';
 import { smallSeasons } from './randomSeasons.ts';
+import { soundValue } from './sound.ts';
 
 const RUNS = 400;
-/** The share of a value by which two solvers may differ. */
-const SHARE = 1e-6;
-
 let highs: Highs;
 beforeAll(async () => {
   highs = await loadSolver();
 });
-
-/** Solves, and holds the plan against the case by a checker that has nothing of core's; null where nothing is possible. */
-async function soundValue(season: SeasonPlanCase): Promise<number | null> {
-  const answer = await solvePlan(season);
-  if (!answer.ok) throw new Error(answer.problem.message);
-  const { status, plan, gap } = answer.value;
-  if (plan === null) {
-    expect(status).toBe('infeasible');
-    return null;
-  }
-  expect([status, gap]).toEqual(['optimal', 0]);
-  expect(faultsOf(season, plan.pairs, plan.value)).toEqual([]);
-  return plan.value;
-}
 
 describe('any small season', () => {
   it('has the value of the best of all plans there are, or none where none keeps to the bounds', async () => {
@@ -139,31 +120,5 @@ describe('the search of our own', () => {
       return null;
     });
     expect([closed, told]).toEqual(['given-up', 1]);
-  });
-});
-
-describe('a middle-sized season', () => {
-  const load = createRequire(import.meta.url)('highs') as () => Promise<Highs>;
-  /** The whole program in its text form, by a solver of its own without any step of ours; null where nothing is possible. */
-  const plainly = async (season: SeasonPlanCase): Promise<number | null> => {
-    const options = { output_flag: false, mip_rel_gap: 1e-9, mip_abs_gap: 0 };
-    const { Status, ObjectiveValue } = (await load()).solve(planText(planModel(season)), options);
-    if (Status !== 'Optimal') expect(Status).toBe('Infeasible');
-    return Status === 'Optimal' ? ObjectiveValue : null;
-  };
-  const tight = { meanKinshipLimit: 0.02, maxMales: 6, capPerMale: 3 };
-  it.each([
-    ['20 × 8 with a goal', 20, 8, { ...tight, goalMinExpected: [22] }],
-    ['20 × 8 with three goals', 20, 8, { ...tight, goalMinExpected: [18, 18, 18] }],
-    ['20 × 8 with goals out of reach', 20, 8, { ...tight, goalMinExpected: [30, 30] }],
-    ['60 × 12 with a goal', 60, 12, { meanKinshipLimit: 0.02, maxMales: 10, capPerMale: 6, goalMinExpected: [70] }],
-    ['60 × 12 with tight caps', 60, 12, { meanKinshipLimit: 0.03, maxMales: 8, capPerMale: 4, goalMinExpected: null }],
-  ] as const)('%s has the value that plain HiGHS gives it', async (_what, females, males, limits) => {
-    for (const seed of females < 60 ? [1, 2, 3] : [1, 2]) {
-      const season = seasonOf(seed, females, males, limits);
-      const [value, plain] = [await soundValue(season), await plainly(season)];
-      if (plain === null) expect(value).toBeNull();
-      else expect(Math.abs((value ?? Number.NaN) / plain - 1)).toBeLessThan(SHARE);
-    }
   });
 });
