@@ -17,6 +17,7 @@ export {
   type PrintedCalibration,
   printCalibration,
 } from './calibration/printCalibration.ts';
+export type { PrintedDocument } from './drawing/document.ts';
 export type { Drawing, PageSize } from './drawing/drawing.ts';
 export { hatchStrokes } from './drawing/operators.ts';
 export { type PdfChoice, type PdfDrawing, pdfDrawing } from './drawing/pdf.ts';
@@ -34,7 +35,7 @@ export {
   type PlotPoint,
   type PlotRoom,
 } from './growth/geometry.ts';
-export { type HandOverPrint, type PrintedHandOver, printHandOver } from './handOver/printHandOver.ts';
+export { type HandOverPrint, printHandOver } from './handOver/printHandOver.ts';
 export { type CardSetting, type Face, layCard } from './layout/card.ts';
 export { type CodeRoom, cardFrame, type Frame } from './layout/frame.ts';
 export { type LabelSetting, type LaidLabel, layLabel, layLabelFaces } from './layout/label.ts';
@@ -54,9 +55,18 @@ export type {
 } from './layout/marks.ts';
 export { type Measure, PT_MM } from './layout/measure.ts';
 export { FORMS, type Form } from './layout/words.ts';
-export { type ListsPrint, type PrintedLists, printLists } from './lists/printLists.ts';
-export type { LeftOut, Manifest, ManifestBar, ManifestPiece, PartOfRun, PieceKind, Warning } from './manifest.ts';
-export { PACK_PAPERS, type PackPaper, type PackPrint, type PrintedPack, printPack } from './pack/printPack.ts';
+export { type ListsPrint, printLists } from './lists/printLists.ts';
+export type {
+  LeftOut,
+  Manifest,
+  ManifestBar,
+  ManifestPage,
+  ManifestPiece,
+  PartOfRun,
+  PieceKind,
+  Warning,
+} from './manifest.ts';
+export { PACK_PAPERS, type PackPaper, type PackPrint, printPack } from './pack/printPack.ts';
 export type { Sha256 } from './platform.ts';
 export { type CardJob, layCards, printCards } from './printCards.ts';
 export { drawPieces, layPieces, type PrintEnd, type PrintSink, printInto, printPieces } from './printPieces.ts';
@@ -66,7 +76,16 @@ export { qrPayload } from './qr/payload.ts';
 export { moduleMm, moduleStep, OFFICE_600, PRINTERS, type PrinterProfile, placeMm, snapMm } from './qr/profiles.ts';
 export { darkRectangles, type ModuleRect } from './qr/rectangles.ts';
 export { type QrSymbol, QUIET_MODULES, qrSymbol } from './qr/symbol.ts';
-export { type Look, lookDotsPerMm, type ReadBack, type ReadFault, readBack } from './readBack/readBack.ts';
+export {
+  type CodeFault,
+  type Expected,
+  type LineFault,
+  type Look,
+  lookDotsPerMm,
+  type ReadBack,
+  type ReadFault,
+  readBack,
+} from './readBack/readBack.ts';
 export type {
   CardToPrint,
   LaidFace,

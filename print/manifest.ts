@@ -3,7 +3,7 @@ import type { Form } from './layout/words.ts';
 import type { BoxMm } from './stocks/stock.ts';
 
 /** What a printed piece is. */
-export type PieceKind = 'card' | LabelKind | 'calibration';
+export type PieceKind = 'card' | LabelKind | 'calibration' | 'list' | 'hand-over' | 'pack';
 
 /** A bar code beside a piece's own code. */
 export interface ManifestBar {
@@ -38,6 +38,9 @@ export interface ManifestPiece {
   readonly back: boolean;
 }
 
+/** The id of pages that were asked for and are not in the run begins so. */
+export const PAGES_LEFT = 'pages ';
+
 /** Something that was asked for and not printed, and why, with what to do. */
 export interface LeftOut {
   readonly id: string;
@@ -57,10 +60,17 @@ export interface PartOfRun {
   readonly of: number;
 }
 
+/** A page's size; of a page that is no sheet of labels also every text on it, in the order in which it is drawn. */
+export interface ManifestPage {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly lines?: readonly string[];
+}
+
 /** What was printed where: the paper's table of contents, for whoever checks it. */
 export interface Manifest {
   readonly stock: string;
-  readonly pages: readonly { readonly widthMm: number; readonly heightMm: number }[];
+  readonly pages: readonly ManifestPage[];
   readonly pieces: readonly ManifestPiece[];
   readonly left: readonly LeftOut[];
   /** Only where there are any. */

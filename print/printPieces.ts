@@ -17,7 +17,14 @@ import { cardFrame, type Frame } from './layout/frame.ts';
 import { layLabelFaces } from './layout/label.ts';
 import type { Measure } from './layout/measure.ts';
 import { spelled } from './layout/spelling.ts';
-import type { LeftOut, Manifest, ManifestPiece, PartOfRun, Warning } from './manifest.ts';
+import {
+  type LeftOut,
+  type Manifest,
+  type ManifestPiece,
+  PAGES_LEFT,
+  type PartOfRun,
+  type Warning,
+} from './manifest.ts';
 import { breathe, hex, joined, platformSha256 } from './platform.ts';
 import { qrPayload } from './qr/payload.ts';
 import { OFFICE_600, type PrinterProfile } from './qr/profiles.ts';
@@ -179,7 +186,7 @@ function blankPage({ stock, printer = OFFICE_600, pages }: PieceJob, file: PdfFi
   file.beginPage(pageSize(stock, printer));
   file.endPage();
   const asked = pages ? `${pages[0]}–${pages[1]}` : '';
-  told.left.push({ id: `pages ${asked}`, why: inWords(problem('page-unknown', { asked, last })) });
+  told.left.push({ id: `${PAGES_LEFT}${asked}`, why: inWords(problem('page-unknown', { asked, last })) });
 }
 
 function pressOf(paper: Omit<Paper, 'printedOn'>, measure: Measure): Press {

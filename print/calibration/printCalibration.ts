@@ -1,6 +1,7 @@
 import { type Day, ok, type Result } from '../../src/core/index.ts';
 import { pdfDrawing } from '../drawing/pdf.ts';
 import { openTypeface } from '../drawing/typeface.ts';
+import type { Mark } from '../layout/marks.ts';
 import type { Manifest } from '../manifest.ts';
 import { hex, platformSha256 } from '../platform.ts';
 import { OFFICE_600, type PrinterProfile } from '../qr/profiles.ts';
@@ -50,7 +51,7 @@ export async function printCalibration(job: CalibrationPrint): Promise<Result<Pr
     pdf,
     manifest: {
       stock: stock.id,
-      pages: [size],
+      pages: [{ ...size, lines: textsOf(marks) }],
       pieces: [
         {
           kind: 'calibration',
@@ -70,4 +71,9 @@ export async function printCalibration(job: CalibrationPrint): Promise<Result<Pr
       sha256: hex(digest),
     },
   });
+}
+
+/** In the order in which they are drawn. */
+function textsOf(marks: readonly Mark[]): readonly string[] {
+  return marks.flatMap((mark) => (mark.kind === 'text' ? mark.text : []));
 }

@@ -16,11 +16,12 @@ export interface PdfChoice {
 
 /** A back end that gathers pages, and writes them into a file at the end. For long runs see {@link pdfFile}. */
 export interface PdfDrawing extends Drawing {
-  readonly pages: readonly PageSize[];
+  readonly pages: readonly DrawnPage[];
   finish(choice: PdfChoice): Promise<Uint8Array>;
 }
 
-interface GatheredPage extends PageSize {
+/** A page with what was put on it, and where. */
+export interface DrawnPage extends PageSize {
   readonly puts: readonly (readonly [marks: readonly Mark[], xMm: number, yMm: number])[];
 }
 
@@ -29,9 +30,9 @@ const PAGES_A_BREATH = 20;
 
 /** An empty PDF in that type. */
 export function pdfDrawing(typeface: Typeface): PdfDrawing {
-  const pages: GatheredPage[] = [];
+  const pages: DrawnPage[] = [];
   let size: PageSize = { widthMm: 0, heightMm: 0 };
-  let puts: GatheredPage['puts'][number][] = [];
+  let puts: DrawnPage['puts'][number][] = [];
   return {
     pages,
     beginPage(next) {
@@ -49,7 +50,7 @@ export function pdfDrawing(typeface: Typeface): PdfDrawing {
 }
 
 async function writePages(
-  pages: readonly GatheredPage[],
+  pages: readonly DrawnPage[],
   typeface: Typeface,
   { title, on, content, compress }: PdfChoice,
 ): Promise<Uint8Array> {

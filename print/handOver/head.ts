@@ -44,7 +44,8 @@ export function stacked(pieces: readonly PagePiece[]): PagePiece {
 
 /** The code of an id at the right of a page’s body, on the printer’s dots. */
 export function codeMark(id: Id, widthMm: number, { leftMm, topMm }: BodyCorner, host: string | null): CodeMark {
-  const symbol = qrSymbol(qrPayload(id, host ?? undefined));
+  const payload = qrPayload(id, host ?? undefined);
+  const symbol = qrSymbol(payload);
   const module = moduleMm(symbol.size, BLOCK_MM, OFFICE_600);
   const right = widthMm - symbol.size * module;
   return {
@@ -55,5 +56,6 @@ export function codeMark(id: Id, widthMm: number, { leftMm, topMm }: BodyCorner,
     size: symbol.size,
     insetModules: 0,
     rectangles: darkRectangles(symbol),
+    opens: { id, payload },
   };
 }

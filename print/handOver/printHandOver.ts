@@ -1,4 +1,5 @@
 import { type HandOver, sayDayShort } from '../../src/core/index.ts';
+import { finishDocument, noting, type PrintedDocument } from '../drawing/document.ts';
 import type { Drawing } from '../drawing/drawing.ts';
 import { pdfDrawing } from '../drawing/pdf.ts';
 import { type FontBytes, openTypeface } from '../drawing/typeface.ts';
@@ -17,28 +18,23 @@ export interface HandOverPrint {
   readonly compress?: boolean | undefined;
 }
 
-/** The PDF’s bytes, how many pages it has, and the signs that the type lacks: they stand as their Unicode numbers. */
-export interface PrintedHandOver {
-  readonly pdf: Uint8Array;
-  readonly pages: number;
-  readonly missing: readonly string[];
-}
-
 const EDGE_MM = { left: 18, right: 15, top: 19, bottom: 16 } as const;
 
 /** Prints a hand-over sheet: every word of it, on as many pages as it needs. The same sheet, paper and host give the same bytes. */
-export async function printHandOver({ sheet, paper, fonts, host, compress }: HandOverPrint): Promise<PrintedHandOver> {
+export async function printHandOver({ sheet, paper, fonts, host, compress }: HandOverPrint): Promise<PrintedDocument> {
   const typeface = openTypeface(fonts);
   const { widthMm, heightMm } = PACK_PAPERS[paper];
-  const bench = { widthMm: widthMm - EDGE_MM.left - EDGE_MM.right, measure: typeface };
+  const { measure, missing } = noting(typeface);
+  const bench = { widthMm: widthMm - EDGE_MM.left - EDGE_MM.right, measure };
   const corner = { leftMm: EDGE_MM.left, topMm: EDGE_MM.top };
   const pages = flow(sheetPieces(sheet, bench, corner, host), heightMm - EDGE_MM.top - EDGE_MM.bottom);
   const drawing = pdfDrawing(typeface);
   for (const [at, body] of pages.entries())
-    drawPage(body, { sheet, paper, at: at + 1, of: pages.length }, typeface, drawing);
+    drawPage(body, { sheet, paper, at: at + 1, of: pages.length }, measure, drawing);
   const content = JSON.stringify([paper, host, sheet]);
-  const pdf = await drawing.finish({ title: `Hand-over sheet, ${sheet.called}`, on: sheet.on, content, compress });
-  return { pdf, pages: pages.length, missing: missingSigns(sheet, typeface) };
+  const title = `Hand-over sheet, ${sheet.called}`;
+  const made = await finishDocument(drawing, { paper, kind: 'hand-over', title, on: sheet.on, content, compress });
+  return { ...made, missing: missing() };
 }
 
 interface PagePlace {
@@ -65,17 +61,4 @@ function drawPage(body: PageBody, { sheet, paper, at, of }: PagePlace, measure: 
     0,
   );
   drawing.endPage();
-}
-
-/** Every sign of the sheet’s words that one of the cuts lacks, each once. */
-function missingSigns({ growth: _, ...sheet }: HandOver, measure: Measure): readonly string[] {
-  const lacking = textsIn(sheet).flatMap((text) =>
-    (['regular', 'bold'] as const).flatMap((cut) => measure.read(text, cut).missing),
-  );
-  return [...new Set(lacking)];
-}
-
-function textsIn(value: unknown): readonly string[] {
-  if (typeof value === 'string') return [value];
-  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(textsIn) : [];
 }

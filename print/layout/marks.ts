@@ -65,6 +65,8 @@ export interface CodeMark {
   readonly rectangles: readonly ModuleRect[];
   /** What every code of this kind has; drawn first, so that a file holds it once. The rest may lie over it. */
   readonly base?: readonly ModuleRect[];
+  /** What it says and of whom, on pages that are no labels: nobody else keeps it there. */
+  readonly opens?: { readonly id: string; readonly payload: string };
 }
 
 /**

@@ -1,4 +1,5 @@
 import { type ListSheet, sayDayShort } from '../../src/core/index.ts';
+import { finishDocument, noting, type PrintedDocument } from '../drawing/document.ts';
 import { pdfDrawing } from '../drawing/pdf.ts';
 import { type FontBytes, openTypeface } from '../drawing/typeface.ts';
 import { type BodyCorner, codeMark, stacked } from '../handOver/head.ts';
@@ -16,26 +17,19 @@ export interface ListsPrint {
   readonly compress?: boolean | undefined;
 }
 
-/** The PDF’s bytes, and how many pages it has. */
-export interface PrintedLists {
-  readonly pdf: Uint8Array;
-  readonly pages: number;
-}
-
 const EDGE_MM = { left: 14, right: 12, top: 18, bottom: 16 } as const;
 
 /** Prints each list on pages of its own, its heads again on each. The same lists, paper and host give the same bytes. */
-export async function printLists({ sheets, paper, fonts, host, compress }: ListsPrint): Promise<PrintedLists> {
+export async function printLists({ sheets, paper, fonts, host, compress }: ListsPrint): Promise<PrintedDocument> {
   const typeface = openTypeface(fonts);
   const size = PACK_PAPERS[paper];
   const [left, right] = [EDGE_MM.left, size.widthMm - EDGE_MM.right];
-  const bench = { widthMm: right - left, measure: typeface };
+  const { measure, missing } = noting(typeface);
+  const bench = { widthMm: right - left, measure };
   const drawing = pdfDrawing(typeface);
-  let pages = 0;
   for (const sheet of sheets) {
     const corner = { leftMm: EDGE_MM.left, topMm: EDGE_MM.top };
     const bodies = flow(piecesOf(sheet, bench, corner, host), size.heightMm - EDGE_MM.top - EDGE_MM.bottom);
-    pages += bodies.length;
     for (const [at, body] of bodies.entries()) {
       const foot: readonly [string, string] = [
         `Made on ${sayDayShort(sheet.on)} from the site’s own log · rev ${sheet.revision.slice(0, 4)}`,
@@ -43,8 +37,8 @@ export async function printLists({ sheets, paper, fonts, host, compress }: Lists
       ];
       drawing.beginPage(size);
       drawing.put(body, EDGE_MM.left, EDGE_MM.top);
-      drawing.put(runningMarks([sheet.site, sheet.title], [left, right], 10, typeface), 0, 0);
-      drawing.put(runningMarks(foot, [left, right], size.heightMm - 9, typeface), 0, 0);
+      drawing.put(runningMarks([sheet.site, sheet.title], [left, right], 10, measure), 0, 0);
+      drawing.put(runningMarks(foot, [left, right], size.heightMm - 9, measure), 0, 0);
       drawing.endPage();
     }
   }
@@ -53,8 +47,9 @@ export async function printLists({ sheets, paper, fonts, host, compress }: Lists
   if (first === undefined) drawing.endPage();
   const title = first?.title ?? 'No list';
   const on = first?.on ?? NO_DAY;
-  const pdf = await drawing.finish({ title, on, content: JSON.stringify([paper, host, sheets]), compress });
-  return { pdf, pages: Math.max(1, pages) };
+  const content = JSON.stringify([paper, host, sheets]);
+  const made = await finishDocument(drawing, { paper, kind: 'list', title, on, content, compress });
+  return { ...made, missing: missing() };
 }
 
 /** A file without lists has no day of its own. */

@@ -1,4 +1,5 @@
 import { type Pack, type PackAnimal, sayDayShort } from '../../src/core/index.ts';
+import { finishDocument, noting, type PrintedDocument } from '../drawing/document.ts';
 import type { Drawing } from '../drawing/drawing.ts';
 import { pdfDrawing } from '../drawing/pdf.ts';
 import { type FontBytes, openTypeface } from '../drawing/typeface.ts';
@@ -27,12 +28,6 @@ export interface PackPrint {
   readonly onProgress?: ((share: number) => void) | undefined;
 }
 
-/** The PDF’s bytes and how many pages it has. */
-export interface PrintedPack {
-  readonly pdf: Uint8Array;
-  readonly pages: number;
-}
-
 const EDGE_MM = { left: 18, right: 15, top: 19, bottom: 16 } as const;
 const ANIMALS_A_BREATH = 5;
 /** Setting takes about so much of the whole, and drawing the rest. */
@@ -45,21 +40,23 @@ interface SetPage {
 }
 
 /** Prints a pack: every word of it, on as many pages as it needs. The same pack and paper give the same bytes. */
-export async function printPack({ pack, paper, fonts, compress, onProgress }: PackPrint): Promise<PrintedPack> {
+export async function printPack({ pack, paper, fonts, compress, onProgress }: PackPrint): Promise<PrintedDocument> {
   const typeface = openTypeface(fonts);
-  const pages = await setPages(pack, paper, typeface, (share) => onProgress?.(share * SETTING_SHARE));
+  const { measure, missing } = noting(typeface);
+  const pages = await setPages(pack, paper, measure, (share) => onProgress?.(share * SETTING_SHARE));
   const drawing = pdfDrawing(typeface);
   for (const [at, page] of pages.entries()) {
-    drawPage(page, { pack, paper, at: at + 1, of: pages.length }, typeface, drawing);
+    drawPage(page, { pack, paper, at: at + 1, of: pages.length }, measure, drawing);
     if (at % 20 === 19) {
       onProgress?.(SETTING_SHARE + ((1 - SETTING_SHARE) * at) / pages.length);
       await breathe();
     }
   }
   const content = JSON.stringify([paper, pack]);
-  const pdf = await drawing.finish({ title: `Inspector’s pack, ${pack.site}`, on: pack.on, content, compress });
+  const title = `Inspector’s pack, ${pack.site}`;
+  const made = await finishDocument(drawing, { paper, kind: 'pack', title, on: pack.on, content, compress });
   onProgress?.(1);
-  return { pdf, pages: pages.length };
+  return { ...made, missing: missing() };
 }
 
 async function setPages(

@@ -1,5 +1,5 @@
 import type { PdfPage } from './ownPdf.ts';
-import { blankCanvas, type Canvas, type Dot, type Raster } from './raster.ts';
+import { blankCanvas, type Canvas, type Dot, noCanvas, type Raster } from './raster.ts';
 import { tokens } from './tokens.ts';
 
 /** Scale and shift along each axis: print turns nothing. */
@@ -21,6 +21,8 @@ const PT_MM = 25.4 / 72;
 /** Capitals of the type, in parts of its size, and the share of a sign's width that has ink. */
 const CAPS = 0.67;
 const INKED = 0.8;
+/** A code that the file does not explain. */
+const UNTOLD = '\ufffd';
 /** Lines that stand for one curve. */
 const CURVE_STEPS = 6;
 
@@ -29,11 +31,33 @@ const CURVE_STEPS = 6;
  * as bars of their height and width: here it matters only whether words lie over a code. Dashes are drawn whole, and the
  * number of sheets at the ruler not at all. `buffer` is used again. Throws an Error at an operator that print never writes.
  */
-export function drawPage(page: PdfPage, dotsPerMm: number, buffer?: Uint8ClampedArray): Raster {
+export function drawPage(page: PdfPage, dotsPerMm: number, buffer?: Uint8ClampedArray): DrawnPicture {
   const perPt = dotsPerMm * PT_MM;
   const [width, height] = [Math.ceil(page.widthPt * perPt - 1e-3), Math.ceil(page.heightPt * perPt - 1e-3)];
-  const canvas = blankCanvas(width, height, dotsPerMm, buffer);
-  const easel = easelOf(canvas, { sx: perPt, sy: -perPt, dx: 0, dy: page.heightPt * perPt }, page);
+  return drawOn(blankCanvas(width, height, dotsPerMm, buffer), page);
+}
+
+/** The words of a page, in the order in which it draws them, and whether each lies on it whole. Nothing is drawn. */
+export function wordsOf(page: PdfPage): readonly DrawnWords[] {
+  const [width, height] = [page.widthPt * PT_MM, page.heightPt * PT_MM];
+  return drawOn(noCanvas(width, height, 1), page).words;
+}
+
+/** A run of words as the file says it. */
+export interface DrawnWords {
+  readonly text: string;
+  readonly isOnPage: boolean;
+}
+
+/** A page on pixels, with its words. */
+export interface DrawnPicture extends Raster {
+  readonly words: readonly DrawnWords[];
+}
+
+function drawOn(canvas: Canvas, page: PdfPage): DrawnPicture {
+  const perPt = canvas.dotsPerMm * PT_MM;
+  const said: DrawnWords[] = [];
+  const easel = easelOf(canvas, { sx: perPt, sy: -perPt, dx: 0, dy: page.heightPt * perPt }, page, said);
   let words: (number | Uint8Array | string)[] = [];
   for (const token of tokens(page.content)) {
     if (typeof token !== 'object' || token instanceof Uint8Array) words.push(token);
@@ -42,13 +66,18 @@ export function drawPage(page: PdfPage, dotsPerMm: number, buffer?: Uint8Clamped
       words = [];
     }
   }
-  return canvas;
+  return { ...canvas, words: said };
 }
 
 type Operand = number | Uint8Array | string;
 
 /** What an operator does to the page; keeps the pen, the path and the place of text. */
-function easelOf(canvas: Canvas, start: Frame, { advances }: PdfPage): (operator: string, words: Operand[]) => void {
+function easelOf(
+  canvas: Canvas,
+  start: Frame,
+  { advances, signs }: PdfPage,
+  said: DrawnWords[],
+): (operator: string, words: Operand[]) => void {
   let pen: Pen = { frame: start, tone: INK, strokePt: 1 };
   const kept: Pen[] = [];
   let boxes: (readonly [Dot, Dot])[] = [];
@@ -86,14 +115,19 @@ function easelOf(canvas: Canvas, start: Frame, { advances }: PdfPage): (operator
     for (let step = 1; step <= CURVE_STEPS; step++) line.push(along(ends, step / CURVE_STEPS));
   };
   const write = (codes: Uint8Array) => {
-    const widths = advances.get(text.font) ?? [];
+    const [widths, own] = [advances.get(text.font) ?? [], signs.get(text.font) ?? []];
     let x = text.x;
+    let line = '';
     for (let at = 0; at + 1 < codes.length; at += 2) {
-      const wide = ((widths[((codes[at] ?? 0) << 8) | (codes[at + 1] ?? 0)] ?? 500) / 1000) * text.size;
+      const code = ((codes[at] ?? 0) << 8) | (codes[at + 1] ?? 0);
+      const wide = ((widths[code] ?? 500) / 1000) * text.size;
       const rim = (wide * (1 - INKED)) / 2;
       canvas.box(dot(x + rim, text.y), dot(x + wide - rim, text.y - CAPS * text.size), pen.tone);
       x += wide;
+      line += own[code] ?? UNTOLD;
     }
+    if (line !== '')
+      said.push({ text: line, isOnPage: isOn(canvas, dot(text.x, text.y - CAPS * text.size), dot(x, text.y)) });
   };
 
   return (operator, words) => {
@@ -165,6 +199,11 @@ function easelOf(canvas: Canvas, start: Frame, { advances }: PdfPage): (operator
         throw new Error(`a page says “${operator}”, which print never writes`);
     }
   };
+}
+
+/** To a thousandth of a pixel, as the file rounds. */
+function isOn({ width, height }: Canvas, [left, top]: Dot, [right, bottom]: Dot): boolean {
+  return left > -1e-3 && top > -1e-3 && right < width + 1e-3 && bottom < height + 1e-3;
 }
 
 function along(ends: readonly [Dot, Dot, Dot, Dot], t: number): Dot {

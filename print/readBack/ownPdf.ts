@@ -7,6 +7,8 @@ export interface PdfPage {
   readonly content: Uint8Array;
   /** By the font's name (`F1`): advances by code, in thousandths of the size. */
   readonly advances: ReadonlyMap<string, readonly number[]>;
+  /** By the font's name: what each code means, as the file itself tells a reader that copies or searches. */
+  readonly signs: ReadonlyMap<string, readonly string[]>;
 }
 
 /** A PDF of ours, opened to be read page by page. */
@@ -33,6 +35,7 @@ export function openOwnPdf(bytes: Uint8Array): OwnPdf {
   const list = dictionary(reference(root, 'Pages'));
   const kids = [...inBrackets(list, 'Kids').matchAll(/(\d+) 0 R/g)].map(([, number]) => Number(number));
   const advances = advancesOf(list, dictionary);
+  let signs: PdfPage['signs'] | undefined;
   return {
     pages: kids.length,
     async page(number) {
@@ -42,7 +45,9 @@ export function openOwnPdf(bytes: Uint8Array): OwnPdf {
       const box = inBrackets(page.includes('/MediaBox') ? page : list, 'MediaBox');
       const [, , widthPt = 0, heightPt = 0] = box.trim().split(/\s+/).map(Number);
       const object = reference(page, 'Contents');
-      return { widthPt, heightPt, advances, content: await streamOf(bytes, at[object] ?? 0, dictionary(object)) };
+      const stream = (number: number) => streamOf(bytes, at[number] ?? 0, dictionary(number));
+      signs ??= await signsOf(list, dictionary, stream);
+      return { widthPt, heightPt, advances, signs, content: await stream(object) };
     },
   };
 }
@@ -72,17 +77,46 @@ function inBrackets(dictionary: string, key: string): string {
   return found[1] ?? '';
 }
 
+type Dictionary = (number: number) => string;
+
 /** The list of pages names the fonts for all of them. */
-function advancesOf(list: string, dictionary: (number: number) => string): ReadonlyMap<string, readonly number[]> {
+function fontsIn(list: string, dictionary: Dictionary): readonly (readonly [name: string, font: string])[] {
   const fonts = /\/Font (<<[^>]*>>|\d+ 0 R)/.exec(dictionary(reference(list, 'Resources')))?.[1] ?? '';
   const named = [...fonts.matchAll(/\/(F\d) (\d+) 0 R/g)];
+  return named.map(([, name = '', number]) => [name, dictionary(Number(number))]);
+}
+
+function advancesOf(list: string, dictionary: Dictionary): PdfPage['advances'] {
   return new Map(
-    named.map(([, name = '', number]) => {
-      const inside = /\/DescendantFonts \[(\d+) 0 R\]/.exec(dictionary(Number(number)))?.[1];
+    fontsIn(list, dictionary).map(([name, font]) => {
+      const inside = /\/DescendantFonts \[(\d+) 0 R\]/.exec(font)?.[1];
       const widths = /\/W \[0 \[([^\]]*)\]/.exec(inside === undefined ? '' : dictionary(Number(inside)))?.[1] ?? '';
       return [name, widths.trim().split(/\s+/).map(Number)] as const;
     }),
   );
+}
+
+/** The tables from codes to Unicode (ISO 32000-1, 9.10.3), whose ranges each list the signs of their codes. */
+async function signsOf(
+  list: string,
+  dictionary: Dictionary,
+  stream: (number: number) => Promise<Uint8Array>,
+): Promise<PdfPage['signs']> {
+  const signs = new Map<string, readonly string[]>();
+  for (const [name, font] of fontsIn(list, dictionary)) {
+    const table = await stream(reference(font, 'ToUnicode'));
+    const ranges = latin(table, 0, table.length).matchAll(/<([\da-f]{4})> <[\da-f]{4}> \[([^\]]*)\]/gi);
+    const own: string[] = [];
+    for (const [, first = '', all = ''] of ranges)
+      for (const [at, [, units = '']] of [...all.matchAll(/<([\da-f ]*)>/gi)].entries())
+        own[Number.parseInt(first, 16) + at] = utf16(units);
+    signs.set(name, own);
+  }
+  return signs;
+}
+
+function utf16(units: string): string {
+  return String.fromCharCode(...(units.match(/[\da-f]{4}/gi) ?? []).map((unit) => Number.parseInt(unit, 16)));
 }
 
 async function streamOf(bytes: Uint8Array, from: number, dictionary: string): Promise<Uint8Array> {

@@ -75,6 +75,12 @@ export function blankCanvas(width: number, height: number, dotsPerMm: number, bu
   };
 }
 
+/** For a look at a page's words only: nothing is drawn on it. */
+export function noCanvas(width: number, height: number, dotsPerMm: number): Canvas {
+  const nothing = () => undefined;
+  return { width, height, dotsPerMm, grey: new Uint8ClampedArray(0), box: nothing, field: nothing };
+}
+
 /** Adds one fine line's stretch to the shares of a row. */
 function cover(inked: Float32Array, from: number, to: number): void {
   const [left, right] = [Math.max(0, from), Math.min(inked.length, to)];

@@ -368,9 +368,9 @@ export const PROBLEMS = {
     says: 'The id {id} is {what}, not an animal.',
     remedy: 'A hand-over sheet is for one animal: give the id on its card.',
   },
-  'hand-over-signs': {
-    says: 'The type has no sign for {signs}; they stand on the sheet as Unicode numbers.',
-    remedy: 'Write them in Latin letters on the record, and make the sheet again.',
+  'signs-as-numbers': {
+    says: 'The type has no sign for {signs}; they stand on the paper as Unicode numbers.',
+    remedy: 'Write them in Latin letters on the record, and make the PDF again.',
   },
   'text-missing': { says: 'The {what} is missing.', remedy: 'Write it, then save again. Nothing was written.' },
   'host-malformed': {
@@ -825,6 +825,23 @@ export const PROBLEMS = {
     says: 'The {what} of the {piece} (page {page}, label {label}) reads as “{read}”, which does not belong there.',
     remedy:
       'Do not use that piece: a scan of it would open something else. Make the PDF again, and tell whoever looks after the program.',
+  },
+  'line-unread': {
+    says: 'The line “{line}” is not on page {page} of the PDF as it was set.',
+    remedy: 'Do not print that page. Make the PDF again, and tell whoever looks after the program.',
+  },
+  'line-misread': {
+    says: 'The line “{line}” on page {page} of the PDF reads as “{read}”.',
+    remedy: 'Do not print that page. Make the PDF again, and tell whoever looks after the program.',
+  },
+  'code-unreadable': {
+    says: 'The code on page {page} cannot be read from the page as it is drawn.',
+    remedy: 'Make the PDF again; if it is named again, take a larger paper or choose another printer.',
+  },
+  'code-misread': {
+    says: 'The code on page {page} reads as “{read}”, which does not belong there.',
+    remedy:
+      'Do not use that page: a scan of it would open something else. Make the PDF again, and tell whoever looks after the program.',
   },
   'worker-failed': {
     says: 'It could not be worked out: {why}.',

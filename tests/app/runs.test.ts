@@ -4,7 +4,7 @@ import { type Manifest, type ManifestPiece, printPieces, STOCKS, type Stock } fr
 import { loadFonts } from '../../print/node/index.ts';
 import type { Batch } from '../../src/app/press/batch.ts';
 import { piecesOf } from '../../src/app/press/batch.ts';
-import { faultProblem, labelAt, sayReadBack } from '../../src/app/press/readBackWords.ts';
+import { documentFault, faultProblem, labelAt, sayReadBack } from '../../src/app/press/readBackWords.ts';
 import {
   batchOfRun,
   cameOutDrafts,
@@ -193,12 +193,25 @@ describe('words of runs and of reading back', () => {
   });
   const piece = pieceOf({ id: 'A', kind: 'place' } as LabelContent, 2);
   const fault = (what: 'code' | 'bar', read: string | null) => ({ piece, what, read });
+  const lost = { what: 'line', page: 3, line: 'Moss', read: null } as const;
   it.each([
-    [{ codes: 600, bars: 0, faults: [] }, '600 of 600 read back.'],
-    [{ codes: 600, bars: 0, faults: [fault('code', null)] }, '599 of 600 read back.'],
-    [{ codes: 12, bars: 12, faults: [fault('bar', null)] }, '12 of 12 read back, and 11 of 12 bar codes.'],
+    [{ codes: 600, bars: 0, lines: 0, faults: [] }, '600 of 600 read back.'],
+    [{ codes: 600, bars: 0, lines: 0, faults: [fault('code', null)] }, '599 of 600 read back.'],
+    [{ codes: 12, bars: 12, lines: 0, faults: [fault('bar', null)] }, '12 of 12, 11 of 12 bar codes read back.'],
+    [{ codes: 1, bars: 0, lines: 1214, faults: [lost] }, '1 of 1 code, 1,213 of 1,214 lines read back.'],
+    [{ codes: 0, bars: 0, lines: 40, faults: [] }, '40 of 40 lines read back.'],
+    [{ codes: 0, bars: 0, lines: 0, faults: [] }, 'Nothing to read back.'],
   ])('count what read', (read, said) => {
     expect(sayReadBack(read)).toBe(said);
+  });
+  it.each([
+    [lost, 'line-unread', '“Moss” is not on page 3'],
+    [{ ...lost, read: 'Mess' }, 'line-misread', '“Moss” on page 3 of the PDF reads as “Mess”'],
+    [fault('code', null), 'code-unreadable', 'The code on page 2'],
+    [fault('code', 'X'), 'code-misread', 'reads as “X”'],
+  ] as const)('say what of a document did not read', (one, code, words) => {
+    const said = documentFault(one);
+    expect([said.code, said.message]).toEqual([code, expect.stringContaining(words)]);
   });
   const stock = stockOf('a4-85x54');
   it.each([

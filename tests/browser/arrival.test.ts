@@ -234,6 +234,7 @@ describe('leaving', () => {
     await button('Write sold').click();
     await page.waitForURL(`**/animal/${nora}/hand-over`);
     await page.getByText(/\d pages?, ready to print/).waitFor({ timeout: 60_000 });
+    await page.getByText(/^1 of 1 code, (\d+) of \1 lines read back\.$/).waitFor({ timeout: 60_000 });
     const file = await saved('hand-over');
     expectSoundFile(file);
     const text = run('pdftotext', '-layout', file, '-');

@@ -64,6 +64,9 @@ describe('the pack of an animal of the demo house', () => {
       await pack()
         .getByText(/^1 animal on \d+ pages, and 11 tables\.$/)
         .waitFor({ timeout: OPENS_MS });
+      await pack()
+        .getByText(/^([\d,]+) of \1 lines read back\.$/)
+        .waitFor({ timeout: OPENS_MS });
       const text = plain(execFileSync('pdftotext', ['-layout', await pathOf('Save the PDF'), '-']).toString());
       const [heads = [], row = []] = readCsv(readFileSync(await pathOf('animals.csv'), 'utf8'));
       expect(heads.slice(0, PACK_FIELDS.length)).toEqual(PACK_FIELDS.map((field) => field.replaceAll('-', '_')));

@@ -155,6 +155,7 @@ test('the calibration page prints, its code opens its entry, and 30 mm off is re
   await openMore();
   await page.getByRole('link', { name: 'Calibrate this printer on this stock' }).click();
   const file = await saved('Make the calibration page', 'calibration');
+  await page.getByText(/^1 of 1 code, (\d+) of \1 lines read back\.$/).waitFor({ timeout: 60_000 });
   expect(textOf(file)).toContain('Calibration page');
   const [code] = await readPage(file, 1, DPI);
   expect(code?.text).toBe(`CALIBRATE:${STOCK}/${PRINTER}`.toUpperCase());

@@ -63,6 +63,7 @@ test('the shop’s link prints the sale list with what is on offer', async () =>
   await page.getByRole('heading', { name: 'Print the sale list' }).waitFor();
   await button('Make the PDF of the sale list').click();
   await page.getByText('1 line on 1 page').waitFor({ timeout: 60_000 });
+  await page.getByText(/^(\d+) of \1 lines read back\.$/).waitFor({ timeout: 60_000 });
   const words = textOf(await saved('sale'));
   for (const said of ['Animals on offer', 'Bracken', '€180.00', 'Salmonella']) expect(words).toContain(said);
   expect(words).not.toContain('Moss');
@@ -72,6 +73,7 @@ test('a rack sheet has everybody who lives there, room for marks, and a code tha
   await page.getByLabel('Kind').selectOption('rack-sheet');
   await button('Make the PDF of 1 rack sheet').click();
   await page.getByText('7 lines on 1 page').waitFor({ timeout: 60_000 });
+  await page.getByText(/^1 of 1 code, (\d+) of \1 lines read back\.$/).waitFor({ timeout: 60_000 });
   const file = await saved('rack');
   const words = textOf(file);
   for (const said of ['Moss', 'Bracken', 'next meal', 'water', 'write them in afterwards'])

@@ -190,6 +190,17 @@ function spoilThirdCode(): void {
   };
 }
 
+test('pages that the run does not have are named as such, and no card is said to be missing', async () => {
+  await openPrint();
+  await page.getByLabel('All cards').check();
+  await page.getByText('More about the paper').click();
+  await page.getByLabel('Only pages').fill('9-12');
+  await button(/^Make the PDF of \d+ cards$/).click();
+  await page.getByText(/The run has no page 9–12: it has \d\./).waitFor({ timeout: 60_000 });
+  expect(await page.getByText('not on the paper').count()).toBe(0);
+  await page.getByLabel('Only pages').fill('');
+});
+
 test('a spoiled page is named with its piece and label; reading can be stopped and begun again', async () => {
   await page.close();
   page = await context.newPage();
@@ -199,8 +210,8 @@ test('a spoiled page is named with its piece and label; reading can be stopped a
   await button('Make the PDF of 6 cards').click();
   await page.getByText('Reading 6 cards back…').waitFor({ timeout: 60_000 });
   await button('Stop').click();
-  await page.getByText('The codes are not checked.').waitFor();
-  await button('Check the codes').click();
+  await page.getByText('Not checked.').waitFor();
+  await button('Check it').click();
   await page.getByText('5 of 6 read back.').waitFor({ timeout: 60_000 });
   const said = page.getByRole('alert').filter({ hasText: 'cannot be read from the page as it is drawn' });
   expect(await said.locator('li').allTextContents()).toEqual([

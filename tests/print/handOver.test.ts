@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { PACK_PAPERS, type PackPaper, type PrintedHandOver, printHandOver } from '../../print/index.ts';
+import { PACK_PAPERS, type PackPaper, type PrintedDocument, printHandOver } from '../../print/index.ts';
 import { loadFonts } from '../../print/node/index.ts';
 import { type HandOver, handOver, sayId } from '../../src/core/index.ts';
 import { added, day, fed, type Line, log, REX, refused, site, weighed } from '../core/log.ts';
@@ -40,7 +40,7 @@ const print = (sheet: HandOver, paper: PackPaper = 'a4', host: string | null = '
 describe.each(Object.keys(PACK_PAPERS) as PackPaper[])('a hand-over sheet on %s', (paper) => {
   const { widthMm, heightMm } = PACK_PAPERS[paper];
   const sheet = sheetOf(CROWDED);
-  let printed: PrintedHandOver;
+  let printed: PrintedDocument;
   beforeAll(async () => {
     printed = await print(sheet, paper);
   });
@@ -50,11 +50,12 @@ describe.each(Object.keys(PACK_PAPERS) as PackPaper[])('a hand-over sheet on %s'
       const [, width = '', height = ''] = /Page size:\s+([\d.]+) x ([\d.]+) pts/.exec(run('pdfinfo', path)) ?? [];
       expect(Number(width) * (25.4 / 72)).toBeCloseTo(widthMm, 1);
       expect(Number(height) * (25.4 / 72)).toBeCloseTo(heightMm, 1);
-      expect(Number(/Pages:\s+(\d+)/.exec(run('pdfinfo', path))?.[1])).toBe(printed.pages);
+      expect(Number(/Pages:\s+(\d+)/.exec(run('pdfinfo', path))?.[1])).toBe(printed.manifest.pages.length);
     });
   });
   it('has every word inside the margins, and none on the code', async () => {
-    const { pdf, pages } = printed;
+    const { pdf, manifest } = printed;
+    const pages = manifest.pages.length;
     await withFile(pdf, async (path) => {
       const [code] = await readPage(path, 1, DPI);
       const corners = code?.corners ?? expect.fail('no code was read');
@@ -101,7 +102,7 @@ describe.each(Object.keys(PACK_PAPERS) as PackPaper[])('a hand-over sheet on %s'
 describe('a hand-over sheet', () => {
   it('of an animal that nobody wrote anything of is one page and says what is missing', async () => {
     const printed = await print(sheetOf([added({ species: 'Pantherophis guttatus' })]), 'a4', null);
-    expect([printed.pages, printed.missing]).toEqual([1, []]);
+    expect([printed.manifest.pages.length, printed.missing]).toEqual([1, []]);
     await withFile(printed.pdf, async (path) => {
       const text = run('pdftotext', '-layout', path, '-');
       for (const words of [
@@ -122,7 +123,8 @@ describe('a hand-over sheet', () => {
     });
   });
   it('runs its name and id over every page', async () => {
-    const { pdf, pages } = await print(sheetOf(CROWDED));
+    const { pdf, manifest } = await print(sheetOf(CROWDED));
+    const pages = manifest.pages.length;
     expect(pages).toBeGreaterThan(1);
     await withFile(pdf, (path) => {
       for (let page = 1; page <= pages; page++) {

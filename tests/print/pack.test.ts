@@ -75,7 +75,7 @@ describe.each(Object.keys(PACK_PAPERS) as PackPaper[])('a pack on %s', (paper) =
   let pages: number;
   beforeAll(async () => {
     const printed = await printPack({ pack, paper, fonts });
-    [pdf, pages] = [printed.pdf, printed.pages];
+    [pdf, pages] = [printed.pdf, printed.manifest.pages.length];
   });
   it('is a sound file with both cuts embedded, of that size', async () => {
     await withFile(pdf, (path) => {

@@ -1,4 +1,4 @@
-import type { LeftOut, Warning } from '../../../print/index.ts';
+import { type LeftOut, PAGES_LEFT, type Warning } from '../../../print/manifest.ts';
 import { nameOf, parseId } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
 import { addressOf, sayPieces, type What } from './batch.ts';
@@ -6,24 +6,34 @@ import { addressOf, sayPieces, type What } from './batch.ts';
 /** What was asked for and is not on the paper, each with its reason. */
 export function LeftOutList({ what, left }: { readonly what: What; readonly left: readonly LeftOut[] }) {
   const { site } = useApp();
-  if (left.length === 0) return null;
+  const pieces = left.filter(({ id }) => !id.startsWith(PAGES_LEFT));
+  const pages = left.filter(({ id }) => id.startsWith(PAGES_LEFT));
   const name = (id: string): string => {
     const read = parseId(id);
     return read.ok ? nameOf(site.facility.value, read.value.id) : id;
   };
   return (
-    <div class="left-out" role="alert">
-      <h3>
-        {sayPieces(what, left.length)} {left.length === 1 ? 'is' : 'are'} not on the paper
-      </h3>
-      <ul>
-        {left.map(({ id, why }) => (
-          <li key={why}>
-            <LeftName address={addressOf(what, id)} name={name(id)} /> {why}
-          </li>
-        ))}
-      </ul>
-    </div>
+    <>
+      {pages.map(({ id, why }) => (
+        <p key={id} class="problem" role="alert">
+          {why}
+        </p>
+      ))}
+      {pieces.length === 0 ? null : (
+        <div class="left-out" role="alert">
+          <h3>
+            {sayPieces(what, pieces.length)} {pieces.length === 1 ? 'is' : 'are'} not on the paper
+          </h3>
+          <ul>
+            {pieces.map(({ id, why }) => (
+              <li key={why}>
+                <LeftName address={addressOf(what, id)} name={name(id)} /> {why}
+              </li>
+            ))}
+          </ul>
+        </div>
+      )}
+    </>
   );
 }
 

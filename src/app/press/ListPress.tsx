@@ -4,6 +4,7 @@ import type { Id, ListSheet } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
 import { WhatLine } from './ChooseWhat.tsx';
+import { DocumentReadBack } from './DocumentReadBack.tsx';
 import {
   askedPlace,
   LIST_WORDS,
@@ -14,6 +15,7 @@ import {
   sayListed,
   sayLists,
 } from './lists.ts';
+import { MissingSigns } from './MissingSigns.tsx';
 import { PdfPreview } from './PdfPreview.tsx';
 import { useListing } from './useListing.ts';
 
@@ -153,7 +155,13 @@ function ListPanel({ kind, sheets, paper }: ListPanelProps) {
           </div>
         ) : null}
         {listing.at === 'failed' ? <ProblemLine problem={listing.problem} /> : null}
-        {listing.at === 'ready' ? <p class="made-figures">{sayListed(sheets, listing.pages)}</p> : null}
+        {listing.at === 'ready' ? (
+          <>
+            <p class="made-figures">{sayListed(sheets, listing.manifest.pages.length)}</p>
+            <MissingSigns signs={listing.missing} />
+            <DocumentReadBack pdf={listing.pdf} manifest={listing.manifest} />
+          </>
+        ) : null}
       </div>
       {listing.at === 'ready' ? <PdfPreview url={listing.url} name={name} /> : null}
     </section>

@@ -1,32 +1,28 @@
-import type { Manifest, ReadFault } from '../../../print/index.ts';
-import type { Stock } from '../../../print/stocks/stock.ts';
-import { nameOf, parseId } from '../../core/index.ts';
+import type { Manifest, PrinterProfile, ReadFault } from '../../../print/index.ts';
+import type { Problem } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
-import { useApp } from '../model/app.ts';
-import { sayPieces, type What } from './batch.ts';
-import type { Paper } from './paper.ts';
-import { faultProblem, sayReadBack } from './readBackWords.ts';
+import { sayReadBack } from './readBackWords.ts';
 import { type ReadBackModel, useReadBack } from './useReadBack.ts';
 
 interface ReadBackLineProps {
-  readonly what: What;
   readonly pdf: Blob;
   readonly manifest: Manifest;
-  /** The last page of the run that is not in this file, but before it. */
-  readonly after: number;
-  readonly paper: Paper;
+  readonly printer: PrinterProfile;
+  /** What is read, as a sentence says it: `12 cards`. */
+  readonly what: string;
+  readonly say: (fault: ReadFault) => Problem;
 }
 
-/** Whether every code of the made file reads: from what the file draws, before any paper is spent. */
-export function ReadBackLine({ what, pdf, manifest, after, paper }: ReadBackLineProps) {
-  const model = useReadBack(pdf, manifest, paper.printer);
+/** Whether every code and line of the made file reads: from what the file draws, before any paper is spent. */
+export function ReadBackLine({ pdf, manifest, printer, what, say }: ReadBackLineProps) {
+  const model = useReadBack(pdf, manifest, printer);
   const { check } = model;
   return (
     <div class="read-back" aria-live="polite">
       {check.at === 'read' ? (
         <>
           <p class={check.read.faults.length === 0 ? 'done-line' : 'read-back-bad'}>{sayReadBack(check.read)}</p>
-          <Faults what={what} faults={check.read.faults} after={after} stock={paper.stock} />
+          <Faults faults={check.read.faults} say={say} />
         </>
       ) : (
         <Unread model={model} what={what} count={manifest.pieces.length} />
@@ -37,7 +33,7 @@ export function ReadBackLine({ what, pdf, manifest, after, paper }: ReadBackLine
 
 interface UnreadProps {
   readonly model: ReadBackModel;
-  readonly what: What;
+  readonly what: string;
   readonly count: number;
 }
 
@@ -46,8 +42,8 @@ function Unread({ model: { check, start, stop }, what, count }: UnreadProps) {
     return (
       <div class="run-working">
         <label>
-          Reading {sayPieces(what, count)} back…
-          <progress max={count} value={check.done} />
+          Reading {what} back…
+          <progress {...(count === 0 ? {} : { max: count, value: check.done })} />
         </label>
         <button type="button" class="secondary" onClick={stop}>
           Stop
@@ -56,9 +52,9 @@ function Unread({ model: { check, start, stop }, what, count }: UnreadProps) {
     );
   return (
     <>
-      {check.at === 'failed' ? <ProblemLine problem={check.problem} /> : <p>The codes are not checked.</p>}
+      {check.at === 'failed' ? <ProblemLine problem={check.problem} /> : <p>Not checked.</p>}
       <button type="button" class="secondary" onClick={start}>
-        Check the codes
+        Check it
       </button>
     </>
   );
@@ -67,21 +63,9 @@ function Unread({ model: { check, start, stop }, what, count }: UnreadProps) {
 /** The list stays readable: a page full of faults has one cause. */
 const MOST_SAID = 20;
 
-interface FaultsProps {
-  readonly what: What;
-  readonly faults: readonly ReadFault[];
-  readonly after: number;
-  readonly stock: Stock;
-}
-
-function Faults({ what, faults, after, stock }: FaultsProps) {
-  const { site } = useApp();
+function Faults({ faults, say }: { readonly faults: readonly ReadFault[] } & Pick<ReadBackLineProps, 'say'>) {
   if (faults.length === 0) return null;
-  const said = faults.slice(0, MOST_SAID).map((fault) => {
-    const read = parseId(fault.piece.id.split('/')[0] ?? '');
-    const name = read.ok ? nameOf(site.facility.value, read.value.id) : fault.piece.id;
-    return faultProblem(fault, { of: what, name, stock, firstPage: after + 1 });
-  });
+  const said = faults.slice(0, MOST_SAID).map(say);
   return (
     <div class="left-out" role="alert">
       <ul>

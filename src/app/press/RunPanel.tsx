@@ -6,7 +6,7 @@ import { CameOut } from './CameOut.tsx';
 import { LeftOutList, WarningList } from './LeftOutList.tsx';
 import { PdfPreview } from './PdfPreview.tsx';
 import type { Paper } from './paper.ts';
-import { ReadBackLine } from './ReadBackLine.tsx';
+import { RunReadBack } from './RunReadBack.tsx';
 import { restFrom, sayPages } from './runs.ts';
 import { type MadeRun, type Run, useRun } from './useRun.ts';
 
@@ -137,7 +137,7 @@ function RunState({ what, run, paper, stop }: RunStateProps) {
           <LeftOutList what={what} left={run.manifest.left} />
           <WarningList warnings={run.manifest.warnings ?? []} />
           {run.manifest.pieces.length > 0 ? (
-            <ReadBackLine what={what} pdf={run.pdf} manifest={run.manifest} after={run.after} paper={paper} />
+            <RunReadBack what={what} pdf={run.pdf} manifest={run.manifest} after={run.after} paper={paper} />
           ) : null}
         </>
       );

@@ -1,18 +1,34 @@
-import type { ReadBack, ReadFault } from '../../../print/index.ts';
+import type { CodeFault, ReadBack, ReadFault } from '../../../print/index.ts';
 import { labelBox, labelsPerPage, type Stock } from '../../../print/stocks/stock.ts';
-import { type Problem, problem } from '../../core/index.ts';
+import { type Problem, problem, sayNumber } from '../../core/index.ts';
 import { WHAT_WORDS, type What } from './batch.ts';
 
-/** `600 of 600 read back`, with the bar codes where there are any. */
-export function sayReadBack({ codes, bars, faults }: ReadBack): string {
-  const bad = (what: ReadFault['what']) => faults.filter((fault) => fault.what === what).length;
-  const said = `${codes - bad('code')} of ${codes} read back`;
-  return bars === 0 ? `${said}.` : `${said}, and ${bars - bad('bar')} of ${bars} bar codes.`;
+/** `600 of 600 read back`, with the bar codes and the lines where there are any. */
+export function sayReadBack({ codes, bars, lines, faults }: ReadBack): string {
+  const of = (all: number, what: ReadFault['what'], words: string): readonly string[] => {
+    const bad = faults.filter((fault) => fault.what === what).length;
+    return all === 0 ? [] : [`${sayNumber(all - bad)} of ${sayNumber(all)}${words}`];
+  };
+  // Where nothing but codes is read, everybody knows what is counted.
+  const codeWords = lines === 0 ? '' : codes === 1 ? ' code' : ' codes';
+  const said = [...of(codes, 'code', codeWords), ...of(bars, 'bar', ' bar codes'), ...of(lines, 'line', ' lines')];
+  return said.length === 0 ? 'Nothing to read back.' : `${said.join(', ')} read back.`;
+}
+
+/** What did not read on pages that are no labels, and what to do. */
+export function documentFault(fault: ReadFault): Problem {
+  const { read } = fault;
+  if (fault.what === 'line') {
+    const { page, line } = fault;
+    return read === null ? problem('line-unread', { page, line }) : problem('line-misread', { page, line, read });
+  }
+  const { page } = fault.piece;
+  return read === null ? problem('code-unreadable', { page }) : problem('code-misread', { page, read });
 }
 
 /** The piece that did not read, where it lies, and what to do. `page` counts in the run, of which a file may be a part. */
 export function faultProblem(
-  { piece, what, read }: ReadFault,
+  { piece, what, read }: CodeFault,
   { of, name, stock, firstPage }: { of: What; name: string; stock: Stock; firstPage: number },
 ): Problem {
   const where = {

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { PackPaper } from '../../../print/index.ts';
+import type { PackPaper, PrintedDocument } from '../../../print/index.ts';
 import type { ListSheet, Problem } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
 import type { ListsAnswer } from '../workers/printMessages.ts';
@@ -9,7 +9,7 @@ import { type Printing, startListing } from './printing.ts';
 export type Listing =
   | { readonly at: 'idle' }
   | { readonly at: 'working' }
-  | { readonly at: 'ready'; readonly url: string; readonly pages: number }
+  | ({ readonly at: 'ready'; readonly url: string; readonly pdf: Blob } & Omit<PrintedDocument, 'pdf'>)
   | { readonly at: 'failed'; readonly problem: Problem };
 
 export interface ListingModel {
@@ -47,8 +47,9 @@ export function useListing(sheets: readonly ListSheet[], paper: PackPaper): List
     void started.answer.then((answer) => {
       if (printing.current !== started) return;
       if (answer.kind === 'failed') return setListing({ at: 'failed', problem: answer.problem });
-      const blob = new Blob([answer.pdf], { type: 'application/pdf' });
-      setListing({ at: 'ready', url: URL.createObjectURL(blob), pages: answer.pages });
+      const { manifest, missing } = answer;
+      const pdf = new Blob([answer.pdf], { type: 'application/pdf' });
+      setListing({ at: 'ready', url: URL.createObjectURL(pdf), pdf, manifest, missing });
     });
   }
   return { listing, make, stop };

@@ -24,7 +24,7 @@ export function useReadBack(pdf: Blob, manifest: Manifest, printer: PrinterProfi
   function start(): void {
     halt.current();
     setCheck({ at: 'working', done: 0 });
-    halt.current = startReadingBack({ pdf, pieces: manifest.pieces, printer }, (answer) => {
+    halt.current = startReadingBack({ pdf, pieces: manifest.pieces, pages: manifest.pages, printer }, (answer) => {
       if (answer.kind === 'at') setCheck({ at: 'working', done: answer.done });
       else if (answer.kind === 'failed') setCheck({ at: 'failed', problem: answer.problem });
       else setCheck({ at: 'read', read: answer });

@@ -1,5 +1,6 @@
 import type { FontBytes, PackPaper } from '../../../print/index.ts';
 import type { HandOver, Problem } from '../../core/index.ts';
+import type { DocumentAnswer } from './printMessages.ts';
 
 /** What the page asks of the hand-over worker: the sheet’s words, since a worker has no log. */
 export interface HandOverOrder {
@@ -9,12 +10,7 @@ export interface HandOverOrder {
   readonly fonts: FontBytes;
 }
 
-/** What it made, with the signs that the type lacks, or why it did not. */
+/** What it made, or why it did not. */
 export type HandOverAnswer =
-  | {
-      readonly kind: 'made';
-      readonly pdf: Uint8Array<ArrayBuffer>;
-      readonly pages: number;
-      readonly missing: readonly string[];
-    }
+  | ({ readonly kind: 'made' } & DocumentAnswer)
   | { readonly kind: 'failed'; readonly problem: Problem };

@@ -6,8 +6,8 @@ self.onmessage = (event: MessageEvent<HandOverOrder>) => void make(event.data).t
 
 async function make(order: HandOverOrder): Promise<HandOverAnswer> {
   try {
-    const { pdf, pages, missing } = await printHandOver(order);
-    return { kind: 'made', pdf: new Uint8Array(pdf), pages, missing };
+    const { pdf, ...rest } = await printHandOver(order);
+    return { kind: 'made', pdf: new Uint8Array(pdf), ...rest };
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     return { kind: 'failed', problem: problem('print-failed', { why }) };

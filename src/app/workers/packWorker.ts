@@ -13,9 +13,9 @@ async function make({ events, choice, profile: id, on, paper, fonts }: PackOrder
   try {
     const pack = packOf(events, { choice, on, profile: profile.value });
     if (!pack.ok) return { kind: 'failed', problem: pack.problem };
-    const { pdf, pages } = await printPack({ pack: pack.value, paper, fonts, onProgress: teller() });
+    const { pdf, ...rest } = await printPack({ pack: pack.value, paper, fonts, onProgress: teller() });
     const files = packFiles(pack.value);
-    return { kind: 'made', pdf: new Uint8Array(pdf), files, animals: pack.value.animals.length, pages };
+    return { kind: 'made', pdf: new Uint8Array(pdf), files, animals: pack.value.animals.length, ...rest };
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     return { kind: 'failed', problem: problem('worker-failed', { why }) };

@@ -1,4 +1,11 @@
-import type { CalibrationPrint, FontBytes, ListsPrint, Manifest, PieceJob } from '../../../print/index.ts';
+import type {
+  CalibrationPrint,
+  FontBytes,
+  ListsPrint,
+  Manifest,
+  PieceJob,
+  PrintedDocument,
+} from '../../../print/index.ts';
 import type { Problem } from '../../core/index.ts';
 
 /** What the page asks of the print worker, the type left out; everything in it can be copied to another thread. */
@@ -20,7 +27,12 @@ export type PrintAnswer =
   | { readonly kind: 'printed'; readonly pdf: Uint8Array<ArrayBuffer>; readonly manifest: Manifest }
   | { readonly kind: 'failed'; readonly problem: Problem };
 
-/** A PDF of lists with the number of its pages, or why there is none. */
+/** A PDF of lists with its table of contents and the signs that the type lacks, or why there is none. */
 export type ListsAnswer =
-  | { readonly kind: 'listed'; readonly pdf: Uint8Array<ArrayBuffer>; readonly pages: number }
+  | ({ readonly kind: 'listed' } & DocumentAnswer)
   | { readonly kind: 'failed'; readonly problem: Problem };
+
+/** Whole pages that are no labels, as they come out of a worker. */
+export interface DocumentAnswer extends PrintedDocument {
+  readonly pdf: Uint8Array<ArrayBuffer>;
+}

@@ -22,8 +22,8 @@ async function print(ask: PrintAsk, fonts: FontBytes): Promise<PrintAnswer> {
 }
 
 async function list({ lists }: ListsAsk, fonts: FontBytes): Promise<ListsAnswer> {
-  const { pdf, pages } = await printLists({ ...lists, fonts });
-  return { kind: 'listed', pdf: new Uint8Array(pdf), pages };
+  const { pdf, ...rest } = await printLists({ ...lists, fonts });
+  return { kind: 'listed', pdf: new Uint8Array(pdf), ...rest };
 }
 
 function answer(said: PrintAnswer | ListsAnswer): void {

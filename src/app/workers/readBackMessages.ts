@@ -1,10 +1,9 @@
-import type { ManifestPiece, PrinterProfile, ReadBack } from '../../../print/index.ts';
+import type { Expected, PrinterProfile, ReadBack } from '../../../print/index.ts';
 import type { Problem } from '../../core/index.ts';
 
 /** What the page asks of the worker that reads a made file back: the file, what should stand in it, and the reader's address. */
-export interface ReadBackOrder {
+export interface ReadBackOrder extends Expected {
   readonly pdf: Uint8Array<ArrayBuffer>;
-  readonly pieces: readonly ManifestPiece[];
   readonly printer: PrinterProfile;
   readonly wasmUrl: string;
 }

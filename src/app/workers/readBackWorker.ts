@@ -11,13 +11,13 @@ const MOST = 4;
 
 self.onmessage = (event: MessageEvent<ReadBackOrder>) => void read(event.data).then(answer);
 
-async function read({ pdf, pieces, printer, wasmUrl }: ReadBackOrder): Promise<ReadBackAnswer> {
+async function read({ pdf, pieces, pages, printer, wasmUrl }: ReadBackOrder): Promise<ReadBackAnswer> {
   try {
     const decoder = await openDecoder({ url: wasmUrl });
     // The first look at a film is the plain one: a code that reads only after its picture was mended is not good enough.
     const look = async (picture: Parameters<typeof decoder.frame>[0]) =>
       (await decoder.frame(picture, 0, MOST)).map(({ text }) => text);
-    const read = await readBack(pdf, { pieces }, printer, { look, onProgress: teller() });
+    const read = await readBack(pdf, { pieces, pages }, printer, { look, onProgress: teller() });
     return { kind: 'read', ...read };
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);

@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { PACK_PAPERS, type PackPaper, type PrintedHandOver, printHandOver } from '../../../print/index.ts';
+import { PACK_PAPERS, type PackPaper, type PrintedDocument, printHandOver } from '../../../print/index.ts';
 import { loadFonts } from '../../../print/node/index.ts';
 import {
   type AnimalRecord,
@@ -16,8 +16,9 @@ import {
 import { dayOf, type Given, needed, noWords, oneOf } from '../args.ts';
 import type { Command, ExitCode } from '../command.ts';
 import { writeWhole } from '../files.ts';
-import { type Io, say, warn } from '../io.ts';
-import { inWords, orRefuse, Refused } from '../refused.ts';
+import { type Io, say } from '../io.ts';
+import { orRefuse, Refused } from '../refused.ts';
+import { warnOfSigns } from '../signs.ts';
 import { foldedSite, soundEvents } from '../site.ts';
 
 const HELP = `tubwright hand-over --site FILE|DIR --id ID --out X.pdf [--on DATE] [--paper a4|letter] [--source]
@@ -74,9 +75,8 @@ function historyOf(events: readonly LogEvent[], { id }: AnimalRecord): readonly 
   return historiesOf(events).get(id) ?? [];
 }
 
-function report(sheet: HandOver, { pages, missing }: PrintedHandOver, out: string, io: Io): ExitCode {
+function report(sheet: HandOver, { manifest, missing }: PrintedDocument, out: string, io: Io): ExitCode {
+  const pages = manifest.pages.length;
   say(io, `${basename(out)}: ${sheet.called}, ${sheet.display}, ${pages} page${pages === 1 ? '' : 's'}`);
-  if (missing.length === 0) return 0;
-  warn(io, inWords(problem('hand-over-signs', { signs: missing.join(' ') })));
-  return 1;
+  return warnOfSigns(missing, io);
 }

@@ -17,12 +17,14 @@ import type { Command, ExitCode } from '../command.ts';
 import { writeWhole } from '../files.ts';
 import { type Io, say } from '../io.ts';
 import { orRefuse, Refused, refusal } from '../refused.ts';
+import { warnOfSigns } from '../signs.ts';
 import { openSite } from '../site.ts';
 
 const WHATS = ['rack', 'sale'] as const;
 type What = (typeof WHATS)[number];
 
-const HELP = `tubwright lists --site FILE|DIR --what rack|sale --out X.pdf [--only ID,ID,…] [--on DATE] [--paper a4|letter]
+const HELP = `tubwright lists --site FILE|DIR --what rack|sale --out X.pdf [--manifest X.json] [--only ID,ID,…] [--on DATE]
+               [--paper a4|letter]
 
 Lists on whole pages. The same site, date and paper give the same bytes; the file is written whole or not at all.
 
@@ -31,13 +33,14 @@ Lists on whole pages. The same site, date and paper give the same bytes; the fil
                    sale: the animals on offer by species and trait
   --only ID,…      rack: these racks, rooms or exhibits (default: every rack)
   --out X.pdf      the PDF
+  --manifest FILE  what stands where, as JSON: codes, and every line of each page
   --on DATE        the day of the list, such as 2026-11-25 (default: today at the site)
   --paper PAPER    a4 (default) or letter`;
 
 /** Lists on whole pages: rack sheets, the sale list. */
 export const lists: Command = {
   help: HELP,
-  options: { site: 'text', what: 'text', only: 'text', out: 'text', on: 'text', paper: 'text' },
+  options: { site: 'text', what: 'text', only: 'text', out: 'text', manifest: 'text', on: 'text', paper: 'text' },
   run: runLists,
 };
 
@@ -51,11 +54,21 @@ async function runLists(given: Given, io: Io): Promise<ExitCode> {
     what === 'sale'
       ? [saleListSheet(facility, on)]
       : racksOf(facility, given.texts['only']).map((place) => rackSheet(facility, place, on));
-  const { pdf, pages } = await printLists({ sheets, paper, fonts: await loadFonts(), host: facility.site.host });
-  await writeWhole([{ path: out, pieces: [pdf] }]);
+  const { pdf, manifest, missing } = await printLists({
+    sheets,
+    paper,
+    fonts: await loadFonts(),
+    host: facility.site.host,
+  });
+  const table = given.texts['manifest'];
+  await writeWhole([
+    { path: out, pieces: [pdf] },
+    ...(table === undefined ? [] : [{ path: table, pieces: [`${JSON.stringify(manifest)}\n`] }]),
+  ]);
   const lines = sheets.reduce((sum, { rows }) => sum + rows.length, 0);
+  const pages = manifest.pages.length;
   say(io, `${basename(out)}: ${lines} line${lines === 1 ? '' : 's'} on ${pages} page${pages === 1 ? '' : 's'}`);
-  return 0;
+  return warnOfSigns(missing, io);
 }
 
 function whatOf(given: Given): What {

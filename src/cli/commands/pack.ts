@@ -1,6 +1,6 @@
 import { mkdir } from 'node:fs/promises';
 import { basename, join } from 'node:path';
-import { PACK_PAPERS, type PackPaper, printPack } from '../../../print/index.ts';
+import { PACK_PAPERS, type PackPaper, type PrintedDocument, printPack } from '../../../print/index.ts';
 import { loadFonts } from '../../../print/node/index.ts';
 import {
   COUNTRY_PROFILES,
@@ -23,6 +23,7 @@ import { type NewFile, writeWhole } from '../files.ts';
 import { type Io, say, warn } from '../io.ts';
 import { progress } from '../progress.ts';
 import { inWords, orRefuse, Refused, refusal, systemWords } from '../refused.ts';
+import { warnOfSigns } from '../signs.ts';
 import { foldedSite, soundEvents } from '../site.ts';
 
 const HELP = `tubwright pack --site FILE|DIR [--on DATE] [--only ID,…|--rack ID] [--profile NAME] [--paper a4|letter]
@@ -78,7 +79,7 @@ async function runPack(given: Given, io: Io): Promise<ExitCode> {
     ...(printed === null || out === undefined ? [] : [{ path: out, pieces: [printed.pdf] }]),
     ...tables,
   ]);
-  return report(whole, { out, pages: printed?.pages ?? 0, csv, files: tables.length }, io);
+  return report(whole, { out, printed, csv, files: tables.length }, io);
 }
 
 interface Asked {
@@ -132,17 +133,18 @@ async function tablesIn(folder: string, whole: Pack): Promise<readonly NewFile[]
 
 interface Written {
   readonly out: string | undefined;
-  readonly pages: number;
+  readonly printed: PrintedDocument | null;
   readonly csv: string | undefined;
   readonly files: number;
 }
 
-function report({ animals, left, from, on, profile }: Pack, { out, pages, csv, files }: Written, io: Io): ExitCode {
+function report({ animals, left, from, on, profile }: Pack, { out, printed, csv, files }: Written, io: Io): ExitCode {
   const what = `${count(animals.length, 'animal')}, ${from} to ${on}, profile ${profile.id}`;
-  if (out !== undefined) say(io, `${basename(out)}: ${what}, ${count(pages, 'page')}`);
+  if (out !== undefined) say(io, `${basename(out)}: ${what}, ${count(printed?.manifest.pages.length ?? 0, 'page')}`);
   if (csv !== undefined) say(io, `${basename(csv)}: ${out === undefined ? `${what}, ` : ''}${count(files, 'table')}`);
   for (const { id, problem } of left) warn(io, `not in the pack: ${id}: ${inWords(problem)}`);
-  return left.length > 0 ? 1 : 0;
+  const signs = warnOfSigns(printed?.missing ?? [], io);
+  return left.length > 0 ? 1 : signs;
 }
 
 function count(number: number, what: string): string {

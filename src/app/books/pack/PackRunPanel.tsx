@@ -1,5 +1,7 @@
 import { sayNumber } from '../../../core/index.ts';
 import { ProblemLine } from '../../look/ProblemLine.tsx';
+import { DocumentReadBack } from '../../press/DocumentReadBack.tsx';
+import { MissingSigns } from '../../press/MissingSigns.tsx';
 import type { PackState, ReadyFile } from './usePack.ts';
 
 interface PackRunPanelProps {
@@ -20,9 +22,14 @@ export function PackRunPanel({ state, make, stop }: PackRunPanelProps) {
       <div aria-live="polite">
         {state.at === 'failed' && <ProblemLine problem={state.problem} />}
         {state.at === 'ready' && (
-          <p class="done-line">
-            {counted(state.animals, 'animal')} on {counted(state.pages, 'page')}, and {state.tables.length} tables.
-          </p>
+          <>
+            <p class="done-line">
+              {counted(state.animals, 'animal')} on {counted(state.manifest.pages.length, 'page')}, and{' '}
+              {state.tables.length} tables.
+            </p>
+            <MissingSigns signs={state.missing} />
+            <DocumentReadBack pdf={state.pdf.file} manifest={state.manifest} />
+          </>
         )}
       </div>
       {state.at === 'working' && (

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import type { PrintedDocument } from '../../../../print/index.ts';
 import type { PackChoice, Problem } from '../../../core/index.ts';
 import { useApp } from '../../model/app.ts';
 import { problemOf } from '../../model/site.ts';
@@ -8,6 +9,7 @@ import { type PackEnd, type PackRun, startPack } from './startPack.ts';
 /** A file that lies ready on this page. */
 export interface ReadyFile {
   readonly name: string;
+  readonly file: Blob;
   readonly url: string;
 }
 
@@ -15,13 +17,12 @@ export interface ReadyFile {
 export type PackState =
   | { readonly at: 'idle' }
   | { readonly at: 'working'; readonly share: number | null }
-  | {
+  | ({
       readonly at: 'ready';
       readonly animals: number;
-      readonly pages: number;
       readonly pdf: ReadyFile;
       readonly tables: readonly ReadyFile[];
-    }
+    } & Omit<PrintedDocument, 'pdf'>)
   | { readonly at: 'failed'; readonly problem: Problem };
 
 /** What is asked for. */
@@ -89,16 +90,17 @@ function releaseLater(url: string): void {
 
 function stateOf(end: PackEnd, on: string): PackState {
   if (end.kind === 'failed') return { at: 'failed', problem: end.problem };
-  const { animals, pages, pdf, files } = end;
+  const { animals, manifest, missing, pdf, files } = end;
   return {
     at: 'ready',
     animals,
-    pages,
+    manifest,
+    missing,
     pdf: ready(`pack-${on}.pdf`, new Blob([pdf], { type: 'application/pdf' })),
     tables: files.map(({ name, text }) => ready(name, new Blob([text], { type: 'text/csv;charset=utf-8' }))),
   };
 }
 
 function ready(name: string, file: Blob): ReadyFile {
-  return { name, url: URL.createObjectURL(file) };
+  return { name, file, url: URL.createObjectURL(file) };
 }

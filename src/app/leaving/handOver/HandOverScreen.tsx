@@ -5,6 +5,8 @@ import { useState } from 'preact/hooks';
 import { type AnimalRecord, parseId, problem, saleFault, sayAnimal, sayId } from '../../../core/index.ts';
 import { ProblemLine } from '../../look/ProblemLine.tsx';
 import { useApp } from '../../model/app.ts';
+import { DocumentReadBack } from '../../press/DocumentReadBack.tsx';
+import { MissingSigns } from '../../press/MissingSigns.tsx';
 import { type HandOverChoice, type HandOverState, useHandOver } from './useHandOver.ts';
 
 /** The hand-over sheet of an animal: what goes on it, and the PDF itself. */
@@ -88,12 +90,12 @@ function Made({ state, name }: { readonly state: HandOverState; readonly name: s
       {state.at === 'failed' && <ProblemLine problem={state.problem} />}
       {state.at === 'ready' && (
         <>
-          {state.missing.length > 0 && (
-            <ProblemLine problem={problem('hand-over-signs', { signs: state.missing.join(' ') })} />
-          )}
+          <MissingSigns signs={state.missing} />
           <p class="done-line">
-            {state.pages} {state.pages === 1 ? 'page' : 'pages'}, ready to print. Both keep a signed one.
+            {state.manifest.pages.length} {state.manifest.pages.length === 1 ? 'page' : 'pages'}, ready to print. Both
+            keep a signed one.
           </p>
+          <DocumentReadBack pdf={state.pdf} manifest={state.manifest} />
           <p class="hand-over-links">
             <a class="primary" href={state.url} target="_blank" rel="noreferrer">
               Open the PDF

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import type { PrintedDocument } from '../../../../print/index.ts';
 import { type AnimalRecord, handOver, type Problem } from '../../../core/index.ts';
 import { useApp } from '../../model/app.ts';
 import { problemOf } from '../../model/site.ts';
@@ -8,7 +9,7 @@ import { startHandOver } from './startHandOver.ts';
 /** A hand-over sheet from its words to its file. */
 export type HandOverState =
   | { readonly at: 'working' }
-  | { readonly at: 'ready'; readonly url: string; readonly pages: number; readonly missing: readonly string[] }
+  | ({ readonly at: 'ready'; readonly url: string; readonly pdf: Blob } & Omit<PrintedDocument, 'pdf'>)
   | { readonly at: 'failed'; readonly problem: Problem };
 
 /** What of the sheet the keeper chooses. */
@@ -32,8 +33,10 @@ export function useHandOver(animal: AnimalRecord, { paper, tellsSource }: HandOv
       const sheet = handOver({ facility, animal, history, on: today, tellsSource });
       const answer = await startHandOver({ sheet, paper, host: facility.site.host });
       if (answer.kind === 'failed') return { at: 'failed', problem: answer.problem };
-      url = URL.createObjectURL(new Blob([answer.pdf], { type: 'application/pdf' }));
-      return { at: 'ready', url, pages: answer.pages, missing: answer.missing };
+      const { manifest, missing } = answer;
+      const pdf = new Blob([answer.pdf], { type: 'application/pdf' });
+      url = URL.createObjectURL(pdf);
+      return { at: 'ready', url, pdf, manifest, missing };
     };
     void make()
       .catch((error: unknown): HandOverState => ({ at: 'failed', problem: problemOf(error) }))

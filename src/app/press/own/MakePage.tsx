@@ -2,6 +2,8 @@ import type { PrinterProfile } from '../../../../print/qr/profiles.ts';
 import type { Stock } from '../../../../print/stocks/stock.ts';
 import { ProblemLine } from '../../look/ProblemLine.tsx';
 import { PdfPreview } from '../PdfPreview.tsx';
+import { ReadBackLine } from '../ReadBackLine.tsx';
+import { documentFault } from '../readBackWords.ts';
 import { usePage } from './usePage.ts';
 
 interface MakePageProps {
@@ -23,10 +25,19 @@ export function MakePage({ stock, printer }: MakePageProps) {
       <div aria-live="polite">
         {page.at === 'failed' ? <ProblemLine problem={page.problem} /> : null}
         {page.at === 'ready' ? (
-          <p class="at-100">
-            Print it at 100 %, never “fit to page”, on the paper itself. What to measure stands on it; its code opens
-            this entry.
-          </p>
+          <>
+            <p class="at-100">
+              Print it at 100 %, never “fit to page”, on the paper itself. What to measure stands on it; its code opens
+              this entry.
+            </p>
+            <ReadBackLine
+              pdf={page.pdf}
+              manifest={page.manifest}
+              printer={printer}
+              what="the page"
+              say={documentFault}
+            />
+          </>
         ) : null}
       </div>
       {page.at === 'ready' ? <PdfPreview url={page.url} name="calibration" /> : null}

@@ -1,15 +1,17 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Manifest } from '../../../../print/manifest.ts';
 import type { PrinterProfile } from '../../../../print/qr/profiles.ts';
 import type { Stock } from '../../../../print/stocks/stock.ts';
 import type { Problem } from '../../../core/index.ts';
 import { useApp } from '../../model/app.ts';
+import type { PrintAnswer } from '../../workers/printMessages.ts';
 import { type Printing, startPrinting } from '../printing.ts';
 
 /** The calibration page on its way to a PDF. */
 export type PageState =
   | { readonly at: 'idle' }
   | { readonly at: 'working' }
-  | { readonly at: 'ready'; readonly url: string }
+  | { readonly at: 'ready'; readonly url: string; readonly pdf: Blob; readonly manifest: Manifest }
   | { readonly at: 'failed'; readonly problem: Problem };
 
 /** A tab that was opened from the link still reads the address for a moment. */
@@ -42,8 +44,13 @@ export function usePage(stock: Stock, printer: PrinterProfile): { readonly page:
     void started.answer.then((answer) => {
       if (printing.current !== started) return;
       if (answer.kind === 'failed') setPage({ at: 'failed', problem: answer.problem });
-      else setPage({ at: 'ready', url: URL.createObjectURL(new Blob([answer.pdf], { type: 'application/pdf' })) });
+      else setPage(readyPage(answer));
     });
   }
   return { page, make };
+}
+
+function readyPage({ pdf: bytes, manifest }: Extract<PrintAnswer, { kind: 'printed' }>): PageState {
+  const pdf = new Blob([bytes], { type: 'application/pdf' });
+  return { at: 'ready', url: URL.createObjectURL(pdf), pdf, manifest };
 }
