@@ -796,7 +796,7 @@ export const PROBLEMS = {
     remedy: 'Lay the paper against the printer’s guides, print the calibration page again and measure anew.',
   },
   'page-unknown': {
-    says: 'The run has no page {asked}: it has {last}.',
+    says: 'The run has no page {asked}: its last one is {last}.',
     remedy: 'Ask for pages from the first to the last of the run.',
   },
   'print-failed': {

@@ -15,7 +15,7 @@ export function LeftOutList({ what, left }: { readonly what: What; readonly left
   return (
     <>
       {pages.map(({ id, why }) => (
-        <p key={id} class="problem" role="alert">
+        <p key={id} class="problem-line" role="alert">
           {why}
         </p>
       ))}

@@ -1,3 +1,4 @@
+import './press.css';
 import type { Manifest, PrinterProfile, ReadFault } from '../../../print/index.ts';
 import type { Problem } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';

@@ -51,7 +51,7 @@ export function RunPanel({ batch, paper, printed, resumed }: RunPanelProps) {
         </div>
       ) : null}
       {failed === null ? null : <ProblemLine problem={failed} />}
-      {run.at === 'ready' || run.at === 'marked' ? (
+      {(run.at === 'ready' || run.at === 'marked') && run.manifest.pieces.length > 0 ? (
         <PdfPreview url={run.url} name={WHAT_WORDS[what].many} begin={begin} />
       ) : null}
       {run.at === 'marked' ? (
