@@ -149,6 +149,6 @@ describe('only certain pages', () => {
   test('pages that the run does not have are named, and nothing is on the paper', async () => {
     const { pieces: printed, left } = await made(job(HIGH, { pages: [8, 9] }));
     expect(printed).toEqual([]);
-    expect(left.at(-1)?.why).toMatch(/The run has no page 8–9: it has \d/);
+    expect(left.at(-1)?.why).toMatch(/The run has no page 8–9: its last one is \d/);
   });
 });
