@@ -136,6 +136,11 @@ export function eventIdFrom(ms: number, random: Uint8Array): EventId {
   return `${time.slice(0, 8)}-${time.slice(8)}-7${hex.slice(0, 3)}-${variant}${hex.slice(4, 7)}-${hex.slice(7, 19)}` as EventId;
 }
 
+/** Milliseconds since 1970 in a UUIDv7, by the clock of whoever made it (RFC 9562, 5.7). */
+export function eventIdMs(id: EventId): number {
+  return Number.parseInt(id.slice(0, 8) + id.slice(9, 13), 16);
+}
+
 function clip(text: string): string {
   return text.length > 40 ? `${text.slice(0, 40)}…` : text;
 }

@@ -679,6 +679,7 @@ export {
   type EventId,
   encodeBase32,
   eventIdFrom,
+  eventIdMs,
   type Id,
   isEventId,
   isId,

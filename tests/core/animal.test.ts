@@ -158,7 +158,7 @@ describe('where an animal is', () => {
   });
   it('keeps when each kind was last written, but not of what was undone', () => {
     const animal = rex({}, weighed(D, 500), ['2026-03-10', 'opaque-seen', {}], undo('2026-03-10', 2));
-    expect(Object.keys(animal.lastMs).sort()).toEqual(['animal-added', 'animal-weighed', 'slip-made']);
+    expect(Object.keys(animal.lastWritten).sort()).toEqual(['animal-added', 'animal-weighed', 'slip-made']);
   });
 });
 

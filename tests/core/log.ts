@@ -50,6 +50,11 @@ export function eventId(n: number): EventId {
   return eventIdFrom(Date.UTC(2026, 0, 1) + n, bytes);
 }
 
+/** The n of an event that was written at this instant: its id tells when. */
+export function writtenAt(instant: string): number {
+  return Date.parse(instant) - Date.UTC(2026, 0, 1);
+}
+
 /** A day from its text. */
 export function day(text: string): Day {
   return value(parseDay(text));

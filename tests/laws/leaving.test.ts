@@ -44,7 +44,7 @@ function eventOf(draft: EventDraft, n: number): LogEvent {
 
 /** All that is known of an animal, but not when somebody last wrote a slip about it. */
 function known(animal: AnimalRecord | undefined): string {
-  return canonicalJson({ ...animal, lastMs: {} });
+  return canonicalJson({ ...animal, lastWritten: {} });
 }
 
 describe('a leaving', () => {

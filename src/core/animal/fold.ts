@@ -1,5 +1,5 @@
 import type { Day } from '../days.ts';
-import { type EventOf, laterWriter, type Payload, type SiteEvent } from '../events/index.ts';
+import { type EventOf, laterWriter, noteWritten, type Payload, type SiteEvent } from '../events/index.ts';
 import type { EventId, Id } from '../ids.ts';
 import { prescriptionsOf } from './prescriptions.ts';
 import {
@@ -13,8 +13,8 @@ import {
   type Weighing,
 } from './record.ts';
 
-type Draft = { -readonly [K in keyof Omit<AnimalRecord, 'lastMs'>]: AnimalRecord[K] } & {
-  lastMs: Record<string, number>;
+type Draft = { -readonly [K in keyof Omit<AnimalRecord, 'lastWritten'>]: AnimalRecord[K] } & {
+  lastWritten: Record<string, EventId>;
 };
 type Facts = Map<string, SiteEvent>;
 
@@ -32,7 +32,7 @@ export function animalRecord(id: Id, events: readonly SiteEvent[], gramsOf: Gram
   for (const event of events) {
     added ||= event.kind === 'animal-added' && event.subjects[0] === id;
     take(draft, facts, event, gramsOf);
-    draft.lastMs[event.kind] = Math.max(draft.lastMs[event.kind] ?? 0, event.clock[0]);
+    noteWritten(draft.lastWritten, event);
   }
   draft.prescriptions = prescriptionsOf(id, events);
   return added ? draft : null;
@@ -338,6 +338,6 @@ function emptyDraft(id: Id): Draft {
     offer: null,
     saleTag: null,
     printed: null,
-    lastMs: {},
+    lastWritten: {},
   };
 }

@@ -1,5 +1,5 @@
 import type { Day } from '../days.ts';
-import type { Payload } from '../events/index.ts';
+import type { LastWritten, Payload } from '../events/index.ts';
 import type { EventId, Id } from '../ids.ts';
 import type { PrescriptionRecord } from './prescriptions.ts';
 
@@ -145,8 +145,8 @@ export interface AnimalRecord {
   readonly offer: { readonly since: Day; readonly priceMinor: number; readonly words: string | null } | null;
   readonly saleTag: { readonly revision: string; readonly day: Day } | null;
   readonly printed: { readonly revision: string; readonly day: Day } | null;
-  /** When each kind of event was last written (ms since 1970), to ask “again?”. */
-  readonly lastMs: Readonly<Record<string, number>>;
+  /** To ask “again?”. */
+  readonly lastWritten: LastWritten;
 }
 
 /** Enough offers for every rule: a fast, two small meals and their neighbours. */

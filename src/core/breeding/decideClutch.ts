@@ -1,5 +1,6 @@
 import { AGAIN_MINUTES, type Decision, type EventDraft, type Moment } from '../care/index.ts';
 import { type Day, sayDayShort } from '../days.ts';
+import { minutesSince } from '../events/index.ts';
 import type { ClutchRecord, EggState, Facility } from '../facility/index.ts';
 import type { Id } from '../ids.ts';
 import { type Problem, problem } from '../problems.ts';
@@ -85,10 +86,10 @@ function actDoubt(clutch: ClutchRecord, act: ClutchAct, moment: Moment): Problem
 }
 
 /** As CARE-AGAIN: the same count for the same day so soon is more likely a second touch than a second hatching. */
-function isSameAgain({ hatchings, lastMs }: ClutchRecord, hatched: number, { day, nowMs }: Moment): boolean {
+function isSameAgain({ hatchings, lastWritten }: ClutchRecord, hatched: number, { day, nowMs }: Moment): boolean {
   const last = hatchings.at(-1);
-  const passedMs = nowMs - (lastMs['clutch-hatched'] ?? Number.NEGATIVE_INFINITY);
-  return last?.count === hatched && last.day === day && passedMs < AGAIN_MINUTES * 60_000;
+  const since = minutesSince(lastWritten, 'clutch-hatched', nowMs);
+  return last?.count === hatched && last.day === day && since < AGAIN_MINUTES;
 }
 
 function draftOf(clutch: ClutchRecord, act: ClutchAct, { day }: Moment): readonly [EventDraft, string] {

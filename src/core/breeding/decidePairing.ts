@@ -9,7 +9,7 @@ import {
   needsVet,
 } from '../care/index.ts';
 import { sayDayShort } from '../days.ts';
-import type { EventKind } from '../events/index.ts';
+import { type EventKind, minutesSince } from '../events/index.ts';
 import { type Problem, problem } from '../problems.ts';
 import { marksOfSeason } from './marks.ts';
 
@@ -100,7 +100,7 @@ function wasPaired(male: AnimalRecord, female: AnimalRecord, { day }: Moment): b
 
 function againFault(act: PairingAct, male: AnimalRecord, female: AnimalRecord, { nowMs }: Moment): Problem | null {
   const last = female.season.findLast((mark) => mark.kind === 'paired');
-  const minutes = [male, female].map((one) => (nowMs - (one.lastMs[KIND[act]] ?? Number.NEGATIVE_INFINITY)) / 60_000);
+  const minutes = [male, female].map((one) => minutesSince(one.lastWritten, KIND[act], nowMs));
   const isAgain = last?.with === male.id && minutes.every((since) => Math.abs(since) < AGAIN_MINUTES);
   return isAgain ? problem('pairing-again', { minutes: Math.max(1, Math.round(Math.max(...minutes))) }) : null;
 }

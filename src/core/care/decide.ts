@@ -1,6 +1,6 @@
 import { type AnimalRecord, lastWeight } from '../animal/index.ts';
 import { type Day, sayDayShort } from '../days.ts';
-import type { EventKind, Payload } from '../events/index.ts';
+import { type EventKind, minutesSince, type Payload } from '../events/index.ts';
 import type { EventId, Id } from '../ids.ts';
 import { type Problem, problem } from '../problems.ts';
 import { PREY_CLASSES, preyClass } from '../stock/index.ts';
@@ -243,7 +243,7 @@ export function dayFault(animal: AnimalRecord, moment: Moment): Problem | null {
 
 function again(animal: AnimalRecord, drafts: readonly EventDraft[], moment: Moment): Problem | null {
   for (const one of drafts) {
-    const since = (moment.nowMs - (animal.lastMs[one.kind] ?? Number.NEGATIVE_INFINITY)) / 60_000;
+    const since = minutesSince(animal.lastWritten, one.kind, moment.nowMs);
     if (one.kind !== 'note-made' && one.kind !== 'animal-moved' && Math.abs(since) < AGAIN_MINUTES)
       return problem('again-so-soon', { minutes: Math.max(1, Math.round(since)) });
   }

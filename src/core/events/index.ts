@@ -16,6 +16,7 @@ export {
   tick,
   type UnknownEvent,
 } from './event.ts';
+export { type LastWritten, lastWritten, minutesSince, noteWritten } from './lastWritten.ts';
 export {
   ANIMAL_FLAGS,
   type EventKind,

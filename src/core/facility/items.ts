@@ -1,5 +1,5 @@
 import type { Day } from '../days.ts';
-import { type EventOf, laterWriter, type SiteEvent } from '../events/index.ts';
+import { type EventOf, type LastWritten, lastWritten, laterWriter, type SiteEvent } from '../events/index.ts';
 import type { Id } from '../ids.ts';
 import { latest } from './latest.ts';
 
@@ -31,7 +31,7 @@ export interface ItemRecord {
   readonly lastSoldOn: Day | null;
   readonly retiredOn: Day | null;
   readonly printed: { readonly revision: string; readonly day: Day } | null;
-  readonly lastMs: Readonly<Record<string, number>>;
+  readonly lastWritten: LastWritten;
 }
 
 type Pricing = EventOf<'ware-set'> | EventOf<'shed-item-made'> | EventOf<'item-priced'>;
@@ -50,7 +50,7 @@ export function itemRecord(id: Id, events: readonly SiteEvent[]): ItemRecord | n
     since: first.day,
     ...counts(own),
     printed: printed === undefined ? null : { revision: printed.payload.revision, day: printed.day },
-    lastMs: lastMsOf(own),
+    lastWritten: lastWritten(own),
   };
 }
 
@@ -115,10 +115,4 @@ function counts(own: readonly SiteEvent[]) {
   }
   const days = { countedOn: countedOn ?? null, lastSoldOn: lastSoldOn ?? null, retiredOn: retiredOn ?? null };
   return { made, sold, wasted, left, ...days };
-}
-
-function lastMsOf(events: readonly SiteEvent[]): Record<string, number> {
-  const lastMs: Record<string, number> = {};
-  for (const event of events) lastMs[event.kind] = Math.max(lastMs[event.kind] ?? 0, event.clock[0]);
-  return lastMs;
 }

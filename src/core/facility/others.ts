@@ -1,5 +1,12 @@
 import type { Day } from '../days.ts';
-import { type EventOf, laterWriter, type Payload, type SiteEvent } from '../events/index.ts';
+import {
+  type EventOf,
+  type LastWritten,
+  lastWritten,
+  laterWriter,
+  type Payload,
+  type SiteEvent,
+} from '../events/index.ts';
 import { type LocusRow, PLAIN_ROW } from '../genetics/index.ts';
 import type { Id } from '../ids.ts';
 import { type Hatched, hatchedOf } from './hatchings.ts';
@@ -46,7 +53,7 @@ export interface ClutchRecord extends Hatched {
   /** By egg number from 1, as last candled. */
   readonly eggStates: Readonly<Record<string, EggState>>;
   readonly pippedOn: Day | null;
-  readonly lastMs: Readonly<Record<string, number>>;
+  readonly lastWritten: LastWritten;
 }
 
 /** A person who logs. */
@@ -194,11 +201,16 @@ export function clutchRecord(id: Id, events: readonly SiteEvent[]): ClutchRecord
   if (founding?.kind !== 'clutch-laid' && founding?.kind !== 'young-born') return null;
   const dam = founding.subjects[0];
   if (dam === undefined) return null;
-  const lastMs: Record<string, number> = {};
-  for (const event of events) lastMs[event.kind] = Math.max(lastMs[event.kind] ?? 0, event.clock[0]);
   const { slugs } = founding.payload;
   const { sire } = (latest(events, 'clutch-sired') ?? founding).payload;
-  const begun = { id, dam, sire: (sire as Id | undefined) ?? null, laidOn: founding.day, slugs: slugs ?? 0, lastMs };
+  const begun = {
+    id,
+    dam,
+    sire: (sire as Id | undefined) ?? null,
+    laidOn: founding.day,
+    slugs: slugs ?? 0,
+    lastWritten: lastWritten(events),
+  };
   if (founding.kind === 'young-born') return { ...begun, ...UNHATCHED, ...bornRecord(founding) };
   const { eggs, clutchG } = founding.payload;
   return { ...begun, bears: 'eggs', eggs, clutchG: clutchG ?? null, ...hatchRecord(events) };

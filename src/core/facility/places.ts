@@ -1,6 +1,14 @@
 import type { Skip } from '../animal/index.ts';
 import type { Day } from '../days.ts';
-import { type EventOf, laterWriter, type Payload, type RoundTask, type SiteEvent } from '../events/index.ts';
+import {
+  type EventOf,
+  type LastWritten,
+  lastWritten,
+  laterWriter,
+  type Payload,
+  type RoundTask,
+  type SiteEvent,
+} from '../events/index.ts';
 import type { Id } from '../ids.ts';
 import { latest } from './latest.ts';
 
@@ -49,7 +57,7 @@ export interface PlaceRecord {
   readonly intervals: Readonly<Partial<Record<RoundTask, readonly [number, number]>>>;
   readonly skipped: Readonly<Partial<Record<RoundTask, Skip>>>;
   readonly rounds: Readonly<Partial<Record<RoundTask, RoundRecord>>>;
-  readonly lastMs: Readonly<Record<string, number>>;
+  readonly lastWritten: LastWritten;
 }
 
 /** The place that these events are about; null if none added it. */
@@ -75,7 +83,7 @@ export function placeRecord(id: Id, events: readonly SiteEvent[]): PlaceRecord |
     intervals: intervalsOf(events),
     skipped: skippedOf(events),
     rounds: roundsOf(events),
-    lastMs: lastMsOf(events),
+    lastWritten: lastWritten(events),
   };
 }
 
@@ -154,10 +162,4 @@ function roundsOf(events: readonly SiteEvent[]): PlaceRecord['rounds'] {
     rounds[task] = { ...begun, ended: { done, refused: refused ?? 0, skipped, left } };
   }
   return rounds;
-}
-
-function lastMsOf(events: readonly SiteEvent[]): Record<string, number> {
-  const lastMs: Record<string, number> = {};
-  for (const event of events) lastMs[event.kind] = Math.max(lastMs[event.kind] ?? 0, event.clock[0]);
-  return lastMs;
 }

@@ -1,5 +1,6 @@
 import { AGAIN_MINUTES, type Decision, type EventDraft, type Moment } from '../care/index.ts';
 import { type Day, sayDayShort } from '../days.ts';
+import { minutesSince } from '../events/index.ts';
 import type { Facility, LotRecord } from '../facility/index.ts';
 import { sayId } from '../ids.ts';
 import { type Problem, problem } from '../problems.ts';
@@ -103,8 +104,8 @@ function olderDoubt(facility: Facility, lot: LotRecord, on: Day): Problem | null
   return problem('lot-older', { prey: sayPrey(lot.prey), lot: sayId(oldest.id), left: oldest.left, day });
 }
 
-function againDoubt({ lastMs, sessions }: LotRecord, count: number, { nowMs }: Moment): Problem | null {
-  const minutes = (nowMs - (lastMs['lot-used'] ?? Number.NEGATIVE_INFINITY)) / 60_000;
+function againDoubt({ lastWritten, sessions }: LotRecord, count: number, { nowMs }: Moment): Problem | null {
+  const minutes = minutesSince(lastWritten, 'lot-used', nowMs);
   if (Math.abs(minutes) >= AGAIN_MINUTES) return null;
   const last = sessions.at(-1)?.used ?? count;
   return problem('lot-again', { count: last, minutes: Math.max(1, Math.round(minutes)) });

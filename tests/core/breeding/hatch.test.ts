@@ -4,6 +4,7 @@ import {
   type ClutchRecord,
   decideClutch,
   eggsOpen,
+  eventIdMs,
   type Facility,
   findingsOf,
   foldFacility,
@@ -21,7 +22,7 @@ import {
   stillToCome,
   youngOf,
 } from '../../../src/core/index.ts';
-import { added, CLUTCH, DAM, day, id, type Line, log, refusal, SIRE, site, undo, value } from '../log.ts';
+import { added, CLUTCH, DAM, day, eventId, id, type Line, log, refusal, SIRE, site, undo, value } from '../log.ts';
 
 const traits = (of: Id, code: string): Line => ['2025-01-02', 'traits-set', { code }, { subjects: [of] }];
 const PAIR: readonly Line[] = [
@@ -254,7 +255,7 @@ describe('a clutch that hatches over several days (BREED-HATCH)', () => {
     const one = site(...HETS, ['2026-06-05', 'clutch-hatched', { hatched: 2 }, { subjects: [CLUTCH] }]);
     const written = (minutes: number) => {
       const clutch = clutchIn(one);
-      const nowMs = (clutch.lastMs['clutch-hatched'] ?? 0) + minutes * 60_000;
+      const nowMs = eventIdMs(eventId(HETS.length)) + minutes * 60_000;
       const decision = decideClutch(one, clutch, { do: 'hatched', hatched: 2 }, on('2026-06-05', nowMs));
       return decision.kind === 'asks' ? decision.problem.code : decision.kind;
     };

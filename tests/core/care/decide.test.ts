@@ -10,7 +10,22 @@ import {
   STAMPS,
   stampOf,
 } from '../../../src/core/index.ts';
-import { data, day, eventId, fed, id, type Line, REX, refused, rex, TUB, undo, value, weighed } from '../log.ts';
+import {
+  data,
+  day,
+  eventId,
+  fed,
+  id,
+  type Line,
+  REX,
+  refused,
+  rex,
+  TUB,
+  undo,
+  value,
+  weighed,
+  writtenAt,
+} from '../log.ts';
 
 const D = '2026-03-20';
 /** Half past nine of that day, an hour and a half after the lines of the log. */
@@ -126,7 +141,8 @@ describe('what is refused, and nothing is written', () => {
 
 describe('CARE-AGAIN: the same on the same animal within ten minutes is asked about', () => {
   const at = (minutes: number): Partial<Moment> => ({ nowMs: Date.parse(`${D}T08:00:00Z`) + 3000 + minutes * 60_000 });
-  const opaque: Line = [D, 'opaque-seen', {}];
+  const n = writtenAt(`${D}T08:00:03Z`);
+  const opaque: Line = [D, 'opaque-seen', {}, { n }];
   const animal = rex({}, W, fed('2026-03-01'), opaque);
   it('up to ten minutes, and no longer', () => {
     expect(outcome(act({ do: 'opaque' }, animal, at(0)))).toBe('asks again-so-soon');
@@ -139,7 +155,7 @@ describe('CARE-AGAIN: the same on the same animal within ten minutes is asked ab
     expect(decision.kind === 'asks' && decision.problem.message).toContain('3 min ago');
   });
   it('not for one that was undone', () => {
-    const undone = rex({}, W, fed('2026-03-01'), opaque, undo(D, 3));
+    const undone = rex({}, W, fed('2026-03-01'), opaque, undo(D, n));
     expect(outcome(act({ do: 'opaque' }, undone, at(1)))).toBe('accepted');
   });
   it('not for another event, another animal or a note', () => {
@@ -151,8 +167,13 @@ describe('CARE-AGAIN: the same on the same animal within ten minutes is asked ab
   it('also where the other device’s clock is a little ahead', () => {
     expect(outcome(act({ do: 'opaque' }, animal, at(-5)))).toBe('asks again-so-soon');
   });
+  it('also where one phone of the site runs hours ahead, and all clocks with it', () => {
+    const ahead: Line = [D, 'opaque-seen', {}, { n, clock: [Date.parse(`${D}T13:00:00Z`), 4] }];
+    expect(outcome(act({ do: 'opaque' }, rex({}, W, ahead), at(2)))).toBe('asks again-so-soon');
+    expect(outcome(act({ do: 'opaque' }, rex({}, W, ahead), at(5 * 60)))).toBe('accepted');
+  });
   it('a refusal right after a meal is asked about, since both are offers', () => {
-    const fedNow = rex({}, W, fed(D));
+    const fedNow = rex({}, W, fed(D, 30, { n }));
     expect(outcome(act({ do: 'refused' }, fedNow, { nowMs: Date.parse(`${D}T08:01:00Z`) }))).toBe('asks again-so-soon');
   });
 });

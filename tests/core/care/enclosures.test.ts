@@ -233,7 +233,7 @@ describe('writing a size', () => {
     if (draft?.kind !== 'place-set') throw new Error('no place was set');
     expect(draft.subjects).toEqual([TUB]);
     const after = site(...PLACES, known, ['2026-01-06', 'place-set', draft.payload, onTub]);
-    expect(placeIn(after)).toEqual({ ...placeIn(facility), sizeMm: SIZE, lastMs: expect.anything() });
+    expect(placeIn(after)).toEqual({ ...placeIn(facility), sizeMm: SIZE, lastWritten: expect.anything() });
   });
   it('gives all tubs of a rack one size, leaves those that have it, and is refused where nothing changes', () => {
     const facility = site(...PLACES, size(800, 400, 200));

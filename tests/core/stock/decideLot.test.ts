@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, COUNT_OFF, type Decision, decideLot, type LotAct } from '../../../src/core/index.ts';
-import { id, type Line, LOT, site } from '../log.ts';
+import { id, type Line, LOT, site, writtenAt } from '../log.ts';
 import { lot, lotAfter, NOW, ON, short, thrown, used } from './freezer.ts';
 
 function act(lines: readonly Line[], one: LotAct, moment = NOW): Decision {
@@ -8,6 +8,9 @@ function act(lines: readonly Line[], one: LotAct, moment = NOW): Decision {
 }
 const use = (count: number): LotAct => ({ do: 'use', count });
 const waste = (count: number, thawed = false, why = 'freezer burn'): LotAct => ({ do: 'waste', count, why, thawed });
+/** A line that was written at that time of the day. */
+const written = ([on, kind, payload, more]: Line, time: string) =>
+  [on, kind, payload, { ...more, n: writtenAt(`${on}T${time}:00Z`) }] as Line;
 const counted = (count: number): LotAct => ({ do: 'count', count });
 const drafts = (decision: Decision) =>
   decision.kind === 'refused' ? [] : decision.drafts.map(({ kind, subjects, payload }) => [kind, subjects, payload]);
@@ -44,7 +47,8 @@ describe('CARE-LOT: what is taken out of a lot', () => {
       use(5),
       'accepted',
     ],
-    ['again after nine minutes', [lot(), used(5)], use(5), 'asks lot-again'],
+    ['again after nine minutes', [lot(), written(used(5), '08:01')], use(5), 'asks lot-again'],
+    ['again after ten minutes', [lot(), written(used(5), '08:00')], use(5), 'accepted'],
     ['again a day later', [lot(), used(5, '2026-03-19')], use(5), 'accepted'],
   ])('%s: %4$s', (_, lines, one, says) => {
     expect(short(act(lines, one))).toBe(says);
