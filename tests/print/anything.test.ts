@@ -19,6 +19,7 @@ import {
 } from '../../print/index.ts';
 import { loadFonts } from '../../print/node/index.ts';
 import type { CardContent, Forms, LabelContent } from '../../src/core/index.ts';
+import { words } from './anyWords.ts';
 import { CROWDED, cardOf, FLAGS, type LineRow, onDay, SPARSE, USUAL } from './cards.ts';
 
 const fonts = await loadFonts();
@@ -68,18 +69,6 @@ const anyStock = fc.oneof(
   { weight: 4, arbitrary: fc.constantFrom<Stock>(...STOCKS) },
 );
 
-/** Words of every kind: accents whole and in parts, right to left, pictures with joiners, codes, one word without a break. */
-const word = fc.oneof(
-  { weight: 8, arbitrary: fc.stringMatching(/^[A-Za-z0-9'’/+·-]{1,12}$/) },
-  {
-    weight: 2,
-    arbitrary: fc.constantFrom('Ångström', 'Żubrówka', 'A\u030angstro\u0308m', 'x\u030c', 'q\u0323', 'ﬁn', 'İ'),
-  },
-  { weight: 1, arbitrary: fc.constantFrom('🐍', '👩‍🔬', '🇦🇹', '❤️', '\u200fab\u200e', 'a\u200bb', '\u0007') },
-  { weight: 1, arbitrary: fc.constantFrom('שלום', 'ثعبان', '日本', 'ニシキヘビのたまごは') },
-  { weight: 1, arbitrary: fc.constantFrom('W'.repeat(70), 'Pst/pst.Cln/cln.Pd/pd.Ax/ax.Yb/yb.Mj/mj.Sp') },
-);
-const words = (most: number) => fc.array(word, { minLength: 1, maxLength: most }).map((all) => all.join(' '));
 const forms = fc
   .record({ long: words(9), medium: words(4), short: words(2) })
   .chain((all) => fc.constantFrom(all, { long: all.short, medium: all.short, short: all.short }));

@@ -1,9 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   type LineFault,
   OFFICE_600,
+  openTypeface,
   PACK_PAPERS,
   type PackPaper,
   PRINTERS,
@@ -16,9 +18,11 @@ import {
   STOCKS,
 } from '../../print/index.ts';
 import { loadFonts } from '../../print/node/index.ts';
+import { printable } from '../../print/pack/wrap.ts';
 import { openDecoder } from '../../scanner/decode/index.ts';
-import { handOver, packOf, profileById, rackSheet, saleListSheet } from '../../src/core/index.ts';
+import { handOver, type ListSheet, packOf, profileById, rackSheet, saleListSheet } from '../../src/core/index.ts';
 import { added, day, fed, id, type Line, log, RACK, REX, site, value } from '../core/log.ts';
+import { words } from './anyWords.ts';
 import { readPage, run, withFile, wordsByPage } from './paper.ts';
 import { expectSoundFile } from './readBack.ts';
 
@@ -26,6 +30,7 @@ const ON = day('2026-11-25');
 const DPI = 150;
 const MARGIN_MM = 10;
 const fonts = await loadFonts();
+const typeface = openTypeface(fonts);
 const wasm = readFileSync(createRequire(import.meta.url).resolve('zxing-wasm/reader/zxing_reader.wasm'));
 const decoder = await openDecoder({ binary: new Uint8Array(wasm).buffer });
 const look = async (picture: { data: Uint8ClampedArray; width: number; height: number }) =>
@@ -91,6 +96,7 @@ const CASES = DOCUMENTS.flatMap(([name, codes, make]) =>
   (Object.keys(PACK_PAPERS) as PackPaper[]).map((paper) => ({ name, paper, codes, make })),
 );
 
+const plain = (text: string): string => text.replace(/\s+/g, '');
 const read = ({ pdf, manifest }: Pick<PrintedDocument, 'pdf' | 'manifest'>) =>
   readBack(pdf, manifest, OFFICE_600, { look });
 
@@ -162,6 +168,43 @@ describe('PRINT-READBACK: a calibration page', () => {
       expect(back).toEqual({ codes: 1, bars: 0, lines: lines.length, faults: [] });
     },
   );
+});
+
+/** Both lists with texts of every kind in their cells, heads and notes, long ones too. */
+const anySheet = fc.constantFrom(sheets.rack, sheets.sale).chain((sheet) => {
+  const row = fc.array(words(8), { minLength: sheet.columns.length, maxLength: sheet.columns.length });
+  const notes = fc.array(words(40), { maxLength: 3 });
+  return fc
+    .record({ rows: fc.array(row, { maxLength: 40 }), notes, title: words(8), under: words(8) })
+    .map((any): ListSheet => ({ ...sheet, ...any }));
+});
+
+/** What is read of a text on paper: blanks are the paper's, and a sign that the type lacks is its number. */
+function asPrinted(text: string, cut: 'regular' | 'bold'): string {
+  return plain(printable(text, cut, typeface));
+}
+
+/** How often each sign stands in a text. */
+function signsOf(text: string): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  for (const sign of plain(text)) counts.set(sign, (counts.get(sign) ?? 0) + 1);
+  return counts;
+}
+
+describe('a list of any words', () => {
+  it('says all of them on its pages, none of them cut, none beside the page', async () => {
+    const law = fc.asyncProperty(anySheet, fc.constantFrom<PackPaper>('a4', 'letter'), async (sheet, paper) => {
+      const made = await printLists({ sheets: [sheet], paper, fonts, host, compress: false });
+      expect((await read(made)).faults).toEqual([]);
+      const said = signsOf(made.manifest.pages.flatMap(({ lines = [] }) => lines).join(''));
+      const bold = [sheet.title, ...sheet.columns.map((one) => one.words)].map((text) => asPrinted(text, 'bold'));
+      const regular = [sheet.under, ...sheet.notes, ...sheet.rows.flat()].map((text) => asPrinted(text, 'regular'));
+      // A cell that is longer than a page goes on in the next row, so its words need not stand in one piece.
+      for (const [sign, count] of signsOf([...bold, ...regular].join('')))
+        expect(said.get(sign) ?? 0, sign).toBeGreaterThanOrEqual(count);
+    });
+    await fc.assert(law, { numRuns: 30 });
+  });
 });
 
 /** A plain file, changed byte for byte without another length: the places of its objects still hold. */
