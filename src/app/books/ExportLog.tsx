@@ -3,6 +3,7 @@ import { type Problem, problem, sayNumber } from '../../core/index.ts';
 import { logPieces } from '../../store/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
+import { saveFile } from '../model/files.ts';
 import { markExport } from './lastExport.ts';
 
 /** The whole log as one sealed file, one event a line. */
@@ -15,7 +16,7 @@ export function ExportLog() {
     try {
       const events = await site.everything((count) => setSaid(`Reading: ${sayNumber(count)} entries…`));
       const name = fileName(site.facility.value.site.name, clock.today.value);
-      save(new Blob([...logPieces(events)], { type: 'application/x-ndjson' }), name);
+      saveFile(name, new Blob([...logPieces(events)], { type: 'application/x-ndjson' }));
       markExport(clock.nowMs());
       setSaid(`${sayNumber(events.length)} entries are in ${name}, with a seal that shows any change.`);
     } catch (error) {
@@ -40,14 +41,4 @@ function fileName(site: string, day: string): string {
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-|-$/g, '');
   return `log-${plain || 'site'}-${day}.ndjson`;
-}
-
-function save(file: Blob, name: string): void {
-  const url = URL.createObjectURL(file);
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = name;
-  link.click();
-  // The browser reads the address after the click has returned.
-  setTimeout(() => URL.revokeObjectURL(url), 60_000);
 }

@@ -1,6 +1,6 @@
 import { nameOf, needCsv, type OrderQuestion, orderCsv, sayDayShort, sayNumber } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
-import { saveText } from '../shop/saveText.ts';
+import { saveText } from '../model/files.ts';
 import type { ForecastAnswer } from '../workers/forecastMessages.ts';
 import { OrderReasons, OrderTable } from './OrderTable.tsx';
 

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PackPaper, PrintedDocument } from '../../../print/index.ts';
 import type { ListSheet, Problem } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
+import { releaseLater } from '../model/files.ts';
 import type { ListsAnswer } from '../workers/printMessages.ts';
 import { type Printing, startListing } from './printing.ts';
 
@@ -19,8 +20,6 @@ export interface ListingModel {
 }
 
 const IDLE: Listing = { at: 'idle' };
-/** A tab that was opened from the link still reads the address for a moment. */
-const RELEASE_MS = 600_000;
 
 /** One PDF of lists at a time; other lists or another paper put the last one away. */
 export function useListing(sheets: readonly ListSheet[], paper: PackPaper): ListingModel {
@@ -35,10 +34,7 @@ export function useListing(sheets: readonly ListSheet[], paper: PackPaper): List
   }
   useEffect(() => stop, [order]);
   const url = listing.at === 'ready' ? listing.url : null;
-  useEffect(
-    () => (url === null ? undefined : () => void setTimeout(() => URL.revokeObjectURL(url), RELEASE_MS)),
-    [url],
-  );
+  useEffect(() => (url === null ? undefined : () => releaseLater(url)), [url]);
   function make(): void {
     stop();
     const started = startListing({ lists: { sheets, paper, host: site.facility.value.site.host } });

@@ -1,12 +1,12 @@
 import './record.css';
-import { parseId, problem, sayDayShort, sayId } from '../../core/index.ts';
+import { type AnimalRecord, sayDayShort } from '../../core/index.ts';
 import { QuarantinePart } from '../arrival/QuarantinePart.tsx';
 import { HandlingPart, LengthPart, OriginPart } from '../identity/index.ts';
 import { LeavingPart } from '../leaving/LeavingPart.tsx';
-import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
 import { PapersPart } from '../papers/index.ts';
 import { Proving } from '../pedigree/Proving.tsx';
+import { AnimalPage } from '../shell/AnimalPage.tsx';
 import { OfferPart } from '../shop/OfferPart.tsx';
 import { SetTraits } from '../traits/index.ts';
 import { TreatmentPart } from '../treatment/index.ts';
@@ -25,20 +25,10 @@ import { type Standing, standingOf } from './standing.ts';
 /** An animal's record: its card, what to do now, and its ledger. */
 export function RecordScreen({ id }: { readonly id?: string }) {
   const { site, clock } = useApp();
-  const read = parseId(id ?? '');
-  const animal = read.ok ? site.facility.value.animals.get(read.value.id) : undefined;
-  if (animal === undefined) {
-    return (
-      <section class="page">
-        <h1>No record here</h1>
-        <ProblemLine problem={read.ok ? problem('unknown-id', { id: sayId(read.value.id) }) : read.problem} />
-        <a class="primary" href="/">
-          Scan a card
-        </a>
-      </section>
-    );
-  }
-  return <Record key={animal.id} standing={standingOf(site.facility.value, animal, clock.today.value)} />;
+  const record = (animal: AnimalRecord) => (
+    <Record key={animal.id} standing={standingOf(site.facility.value, animal, clock.today.value)} />
+  );
+  return <AnimalPage id={id}>{record}</AnimalPage>;
 }
 
 function Record({ standing }: { readonly standing: Standing }) {

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { type FemaleSeason, icsText } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
+import { saveText } from '../model/files.ts';
 import { calendarName, entriesOf, stampOfInstant } from './calendarEntries.ts';
 
 /** The open windows as a calendar file; read in again it moves its entries and doubles none. */
@@ -11,13 +12,7 @@ export function SaveCalendar({ board }: { readonly board: readonly FemaleSeason[
   function save(): void {
     const { name } = site.facility.value.site;
     const text = icsText(`Season, ${name}`, entries, stampOfInstant(clock.instantOn(clock.today.value)));
-    const url = URL.createObjectURL(new Blob([text], { type: 'text/calendar;charset=utf-8' }));
-    const link = document.createElement('a');
-    link.href = url;
-    link.download = calendarName(name);
-    link.click();
-    // The browser reads the address after the click has returned.
-    setTimeout(() => URL.revokeObjectURL(url), 60_000);
+    saveText(calendarName(name), text, 'text/calendar;charset=utf-8');
     setSaid(`${entries.length} ${entries.length === 1 ? 'window is' : 'windows are'} in ${calendarName(name)}.`);
   }
   return (

@@ -1,9 +1,9 @@
 import { useEffect } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
-import { type Facility, type Id, type Problem, parseId, problem, sayId } from '../../core/index.ts';
-import { ProblemLine } from '../look/ProblemLine.tsx';
+import { type Facility, type Id, parseId, problem, sayId } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
 import { RecordScreen } from '../record/index.ts';
+import { NoRecord } from './AnimalPage.tsx';
 
 /** The address on a card, as a phone's own camera opens it: the record, a place, a clutch, or why there is none. */
 export function ColdId({ id }: { readonly id?: string }) {
@@ -25,16 +25,4 @@ function pageOf({ places, clutches, items, lots }: Facility, id: Id): string | n
   if (items.has(id)) return `/item/${id}`;
   if (lots.has(id)) return `/lot/${id}`;
   return clutches.has(id) ? `/clutch/${id}` : null;
-}
-
-function NoRecord({ why }: { readonly why: Problem }) {
-  return (
-    <section class="page">
-      <h1>No record here</h1>
-      <ProblemLine problem={why} />
-      <a class="primary" href="/">
-        Scan a card
-      </a>
-    </section>
-  );
 }

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { addDays, type LogEvent, type Offered, saleCsv, salesCsv, standingEvents, stockCsv } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
-import { saveText } from './saveText.ts';
+import { saveText } from '../model/files.ts';
 
 /** The table of sales goes back so many days. */
 const SALES_DAYS = 31;

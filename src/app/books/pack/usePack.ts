@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PrintedDocument } from '../../../../print/index.ts';
 import type { PackChoice, Problem } from '../../../core/index.ts';
 import { useApp } from '../../model/app.ts';
+import { releaseLater } from '../../model/files.ts';
 import { problemOf } from '../../model/site.ts';
 import type { PackOrder } from '../../workers/packMessages.ts';
 import { type PackEnd, type PackRun, startPack } from './startPack.ts';
@@ -81,12 +82,6 @@ export function usePack(): PackModel {
 }
 
 const IDLE: PackState = { at: 'idle' };
-/** A tab that was opened from the link still reads the address for a moment. */
-const RELEASE_MS = 600_000;
-
-function releaseLater(url: string): void {
-  setTimeout(() => URL.revokeObjectURL(url), RELEASE_MS);
-}
 
 function stateOf(end: PackEnd, on: string): PackState {
   if (end.kind === 'failed') return { at: 'failed', problem: end.problem };

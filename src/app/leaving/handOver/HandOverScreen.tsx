@@ -2,28 +2,17 @@ import '../../look/parts.css';
 import '../leaving.css';
 import { useSignal } from '@preact/signals';
 import { useState } from 'preact/hooks';
-import { type AnimalRecord, parseId, problem, saleFault, sayAnimal, sayId } from '../../../core/index.ts';
+import { type AnimalRecord, saleFault, sayAnimal, sayId } from '../../../core/index.ts';
 import { ProblemLine } from '../../look/ProblemLine.tsx';
 import { useApp } from '../../model/app.ts';
 import { DocumentReadBack } from '../../press/DocumentReadBack.tsx';
 import { MissingSigns } from '../../press/MissingSigns.tsx';
+import { AnimalPage } from '../../shell/AnimalPage.tsx';
 import { type HandOverChoice, type HandOverState, useHandOver } from './useHandOver.ts';
 
 /** The hand-over sheet of an animal: what goes on it, and the PDF itself. */
 export function HandOverScreen({ id }: { readonly id?: string }) {
-  const { site } = useApp();
-  const read = parseId(id ?? '');
-  const animal = read.ok ? site.facility.value.animals.get(read.value.id) : undefined;
-  if (animal !== undefined) return <HandOverOf key={animal.id} animal={animal} />;
-  return (
-    <section class="page">
-      <h1>No record here</h1>
-      <ProblemLine problem={read.ok ? problem('unknown-id', { id: sayId(read.value.id) }) : read.problem} />
-      <a class="primary" href="/">
-        Scan a card
-      </a>
-    </section>
-  );
+  return <AnimalPage id={id}>{(animal) => <HandOverOf key={animal.id} animal={animal} />}</AnimalPage>;
 }
 
 const PAPERS = [

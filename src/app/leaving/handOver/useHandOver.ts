@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { PrintedDocument } from '../../../../print/index.ts';
 import { type AnimalRecord, handOver, type Problem } from '../../../core/index.ts';
 import { useApp } from '../../model/app.ts';
+import { releaseLater } from '../../model/files.ts';
 import { problemOf } from '../../model/site.ts';
 import type { HandOverOrder } from '../../workers/handOverMessages.ts';
 import { startHandOver } from './startHandOver.ts';
@@ -50,9 +51,3 @@ export function useHandOver(animal: AnimalRecord, { paper, tellsSource }: HandOv
 }
 
 const WORKING: HandOverState = { at: 'working' };
-/** A tab that was opened from the link still reads the address for a moment. */
-const RELEASE_MS = 600_000;
-
-function releaseLater(url: string): void {
-  setTimeout(() => URL.revokeObjectURL(url), RELEASE_MS);
-}

@@ -4,6 +4,7 @@ import type { PrinterProfile } from '../../../../print/qr/profiles.ts';
 import type { Stock } from '../../../../print/stocks/stock.ts';
 import type { Problem } from '../../../core/index.ts';
 import { useApp } from '../../model/app.ts';
+import { releaseLater } from '../../model/files.ts';
 import type { PrintAnswer } from '../../workers/printMessages.ts';
 import { type Printing, startPrinting } from '../printing.ts';
 
@@ -13,9 +14,6 @@ export type PageState =
   | { readonly at: 'working' }
   | { readonly at: 'ready'; readonly url: string; readonly pdf: Blob; readonly manifest: Manifest }
   | { readonly at: 'failed'; readonly problem: Problem };
-
-/** A tab that was opened from the link still reads the address for a moment. */
-const RELEASE_MS = 600_000;
 
 /** Makes the calibration page of a stock and a printer in the worker; another stock or printer puts it away. */
 export function usePage(stock: Stock, printer: PrinterProfile): { readonly page: PageState; make(): void } {
@@ -34,7 +32,7 @@ export function usePage(stock: Stock, printer: PrinterProfile): { readonly page:
   useEffect(() => {
     if (page.at !== 'ready') return undefined;
     const { url } = page;
-    return () => void setTimeout(() => URL.revokeObjectURL(url), RELEASE_MS);
+    return () => releaseLater(url);
   }, [page]);
   function make(): void {
     printing.current?.stop();

@@ -8,13 +8,12 @@ import {
   type Parents,
   type Problem,
   parentsDraft,
-  parseId,
-  problem,
   sayAnimal,
   sayId,
 } from '../../../core/index.ts';
 import { ProblemLine } from '../../look/ProblemLine.tsx';
 import { type App, useApp } from '../../model/app.ts';
+import { AnimalPage } from '../../shell/AnimalPage.tsx';
 import { writeOn } from '../writing.ts';
 import { ROLES } from './choice.ts';
 import { ParentLine } from './ParentLine.tsx';
@@ -22,19 +21,7 @@ import { useParents } from './useParents.ts';
 
 /** Sets an animal's sire and dam: by scan or by search, each of them perhaps unknown. */
 export function ParentsScreen({ id }: { readonly id?: string }) {
-  const { site } = useApp();
-  const read = parseId(id ?? '');
-  const animal = read.ok ? site.facility.value.animals.get(read.value.id) : undefined;
-  if (animal !== undefined) return <ParentsOf key={animal.id} animal={animal} />;
-  return (
-    <section class="page">
-      <h1>No record here</h1>
-      <ProblemLine problem={read.ok ? problem('unknown-id', { id: sayId(read.value.id) }) : read.problem} />
-      <a class="primary" href="/">
-        Scan a card
-      </a>
-    </section>
-  );
+  return <AnimalPage id={id}>{(animal) => <ParentsOf key={animal.id} animal={animal} />}</AnimalPage>;
 }
 
 function ParentsOf({ animal }: { readonly animal: AnimalRecord }) {

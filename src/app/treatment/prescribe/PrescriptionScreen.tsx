@@ -8,13 +8,12 @@ import {
   eventIdFrom,
   type Picture,
   type Problem,
-  parseId,
-  problem,
   sayAnimal,
   sayId,
 } from '../../../core/index.ts';
 import { ProblemLine } from '../../look/ProblemLine.tsx';
 import { useApp } from '../../model/app.ts';
+import { AnimalPage } from '../../shell/AnimalPage.tsx';
 import { BLANK, type DraftField, readDraft } from './draft.ts';
 import { keepDraft, keepPhotos, keptDraft, keptPhotos } from './kept.ts';
 import { PrescriptionForm } from './PrescriptionForm.tsx';
@@ -22,19 +21,7 @@ import { SaidBack } from './SaidBack.tsx';
 
 /** Enters a prescription from the vet’s words; nothing is proposed, and nothing is written half. */
 export function PrescriptionScreen({ id }: { readonly id?: string }) {
-  const { site } = useApp();
-  const read = parseId(id ?? '');
-  const animal = read.ok ? site.facility.value.animals.get(read.value.id) : undefined;
-  if (animal !== undefined) return <PrescriptionOf key={animal.id} animal={animal} />;
-  return (
-    <section class="page">
-      <h1>No record here</h1>
-      <ProblemLine problem={read.ok ? problem('unknown-id', { id: sayId(read.value.id) }) : read.problem} />
-      <a class="primary" href="/">
-        Scan a card
-      </a>
-    </section>
-  );
+  return <AnimalPage id={id}>{(animal) => <PrescriptionOf key={animal.id} animal={animal} />}</AnimalPage>;
 }
 
 function PrescriptionOf({ animal }: { readonly animal: AnimalRecord }) {
