@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { type AnimalRecord, decideQuarantineEnd, type Problem, sayAnimal, sayId } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
+import { FormAnswers } from '../shell/FormAnswers.tsx';
 import { Sheet } from '../shell/Sheet.tsx';
 import { TextLine } from '../treatment/TextLine.tsx';
 import { momentNow } from './moment.ts';
@@ -29,14 +30,7 @@ export function EndSheet({ animal, onClose }: EndSheetProps) {
       <p>Where tests were sent in, wait for them. Afterwards clean its place in full before another animal goes in.</p>
       <form onSubmit={end} noValidate>
         <TextLine label="By whose word (vet or keeper)" value={by} most={80} fault={why.value} />
-        <div class="answers">
-          <button type="button" class="answer" onClick={onClose}>
-            Write nothing
-          </button>
-          <button type="submit" class="answer answer-yes">
-            Write the end
-          </button>
-        </div>
+        <FormAnswers writes="Write the end" onClose={onClose} />
       </form>
     </Sheet>
   );

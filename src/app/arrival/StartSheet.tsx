@@ -12,6 +12,7 @@ import {
 } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
+import { FormAnswers } from '../shell/FormAnswers.tsx';
 import { Sheet } from '../shell/Sheet.tsx';
 import { momentNow } from './moment.ts';
 
@@ -55,14 +56,7 @@ export function StartSheet({ animal, onClose }: StartSheetProps) {
           </small>
         </div>
         {why.value !== null && <ProblemLine problem={why.value} />}
-        <div class="answers">
-          <button type="button" class="answer" onClick={onClose}>
-            Write nothing
-          </button>
-          <button type="submit" class="answer answer-yes">
-            Write quarantine
-          </button>
-        </div>
+        <FormAnswers writes="Write quarantine" onClose={onClose} />
       </form>
     </Sheet>
   );

@@ -11,6 +11,7 @@ import {
 import { momentNow } from '../arrival/moment.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
+import { FormAnswers } from '../shell/FormAnswers.tsx';
 import { Sheet } from '../shell/Sheet.tsx';
 
 interface HandlingSheetProps {
@@ -58,14 +59,7 @@ export function HandlingSheet({ animal, onClose }: HandlingSheetProps) {
         ))}
         <p>Size counts by itself: see the site’s rule for large animals in Books. Your local code decides.</p>
         {why.value !== null && <ProblemLine problem={why.value} />}
-        <div class="answers">
-          <button type="button" class="answer" onClick={onClose}>
-            Write nothing
-          </button>
-          <button type="submit" class="answer answer-yes">
-            Write the marks
-          </button>
-        </div>
+        <FormAnswers writes="Write the marks" onClose={onClose} />
       </form>
     </Sheet>
   );

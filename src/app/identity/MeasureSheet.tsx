@@ -12,6 +12,7 @@ import {
 } from '../../core/index.ts';
 import { momentNow } from '../arrival/moment.ts';
 import { useApp } from '../model/app.ts';
+import { FormAnswers } from '../shell/FormAnswers.tsx';
 import { Sheet } from '../shell/Sheet.tsx';
 import { TextLine } from '../treatment/TextLine.tsx';
 
@@ -61,7 +62,7 @@ export function MeasureSheet({ animal, onClose }: MeasureSheetProps) {
         <fieldset class="measure-choice">
           <legend class="unseen">Which length</legend>
           {LENGTHS_OF.map((one) => (
-            <label key={one} class="measure-line">
+            <label key={one} class="check-line">
               <input
                 type="radio"
                 name={group}
@@ -73,7 +74,7 @@ export function MeasureSheet({ animal, onClose }: MeasureSheetProps) {
               <span>{sayKindOf(one)}</span>
             </label>
           ))}
-          <label class="measure-line">
+          <label class="check-line">
             <input
               type="checkbox"
               checked={guessed.value}
@@ -84,14 +85,7 @@ export function MeasureSheet({ animal, onClose }: MeasureSheetProps) {
             <span>guessed, not measured</span>
           </label>
         </fieldset>
-        <div class="answers">
-          <button type="button" class="answer" onClick={onClose}>
-            Write nothing
-          </button>
-          <button type="submit" class="answer answer-yes">
-            Write length
-          </button>
-        </div>
+        <FormAnswers writes="Write length" onClose={onClose} />
       </form>
     </Sheet>
   );

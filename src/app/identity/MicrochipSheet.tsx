@@ -10,6 +10,7 @@ import {
 } from '../../core/index.ts';
 import { momentNow } from '../arrival/moment.ts';
 import { useApp } from '../model/app.ts';
+import { FormAnswers } from '../shell/FormAnswers.tsx';
 import { Sheet } from '../shell/Sheet.tsx';
 import { TextLine } from '../treatment/TextLine.tsx';
 
@@ -42,14 +43,7 @@ export function MicrochipSheet({ animal, onClose }: MicrochipSheetProps) {
           fault={why.value}
           hint={hintFor(code.value)}
         />
-        <div class="answers">
-          <button type="button" class="answer" onClick={onClose}>
-            Write nothing
-          </button>
-          <button type="submit" class="answer answer-yes">
-            Write microchip
-          </button>
-        </div>
+        <FormAnswers writes="Write microchip" onClose={onClose} />
       </form>
     </Sheet>
   );

@@ -3,6 +3,7 @@ import { type AnimalRecord, decideOrigin, type Problem, sayAnimal, sayId } from 
 import { momentNow } from '../arrival/moment.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
+import { FormAnswers } from '../shell/FormAnswers.tsx';
 import { Sheet } from '../shell/Sheet.tsx';
 import { TextLine } from '../treatment/TextLine.tsx';
 
@@ -40,14 +41,7 @@ export function OriginSheet({ animal, onClose }: OriginSheetProps) {
           hint="What they are and their numbers; photos go under Papers."
         />
         {why.value !== null && <ProblemLine problem={why.value} />}
-        <div class="answers">
-          <button type="button" class="answer" onClick={onClose}>
-            Write nothing
-          </button>
-          <button type="submit" class="answer answer-yes">
-            Write origin
-          </button>
-        </div>
+        <FormAnswers writes="Write origin" onClose={onClose} />
       </form>
     </Sheet>
   );

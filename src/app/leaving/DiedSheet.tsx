@@ -1,9 +1,10 @@
 import { useSignal } from '@preact/signals';
 import { type AnimalRecord, sayAnimal, sayId } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
+import { FormAnswers } from '../shell/FormAnswers.tsx';
 import { Sheet } from '../shell/Sheet.tsx';
 import { TextLine } from '../treatment/TextLine.tsx';
-import { DayLine, LeavingAnswers, Notes } from './parts.tsx';
+import { DayLine, Notes } from './parts.tsx';
 import { textOf, useLeaving } from './useLeaving.ts';
 
 interface DiedSheetProps {
@@ -33,7 +34,7 @@ export function DiedSheet({ animal, onClose }: DiedSheetProps) {
         <TextLine label="Note (may stay empty)" value={note} most={400} />
         <Notes notes={form.notes} />
         {form.why.value !== null && <ProblemLine problem={form.why.value} />}
-        <LeavingAnswers writes="Write died" onClose={onClose} />
+        <FormAnswers writes="Write died" onClose={onClose} />
       </form>
     </Sheet>
   );

@@ -2,9 +2,10 @@ import { useSignal } from '@preact/signals';
 import { type AnimalRecord, lostCaution, peopleFor, sayAnimal, sayId } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
+import { FormAnswers } from '../shell/FormAnswers.tsx';
 import { Sheet } from '../shell/Sheet.tsx';
 import { TextLine } from '../treatment/TextLine.tsx';
-import { DayLine, LeavingAnswers, Notes } from './parts.tsx';
+import { DayLine, Notes } from './parts.tsx';
 import { textOf, useLeaving } from './useLeaving.ts';
 
 interface LostSheetProps {
@@ -37,7 +38,7 @@ export function LostSheet({ animal, onClose }: LostSheetProps) {
         <DayLine day={form.day} />
         <TextLine label="Where it was seen last, and a note" value={note} most={400} />
         {form.why.value !== null && <ProblemLine problem={form.why.value} />}
-        <LeavingAnswers writes="Write lost" onClose={onClose} />
+        <FormAnswers writes="Write lost" onClose={onClose} />
       </form>
     </Sheet>
   );

@@ -3,9 +3,10 @@ import { useId } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import { type AnimalRecord, sayAnimal, sayId } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
+import { FormAnswers } from '../shell/FormAnswers.tsx';
 import { Sheet } from '../shell/Sheet.tsx';
 import { TextLine } from '../treatment/TextLine.tsx';
-import { DayLine, LeavingAnswers, Notes } from './parts.tsx';
+import { DayLine, Notes } from './parts.tsx';
 import { textOf, useLeaving } from './useLeaving.ts';
 
 interface SaleSheetProps {
@@ -39,7 +40,7 @@ export function SaleSheet({ animal, onClose }: SaleSheetProps) {
         <fieldset class="leaving-choice">
           <legend class="unseen">How</legend>
           {WAYS.map(([way, words]) => (
-            <label key={way} class="leaving-line">
+            <label key={way} class="check-line">
               <input
                 type="radio"
                 name={group}
@@ -57,7 +58,7 @@ export function SaleSheet({ animal, onClose }: SaleSheetProps) {
         <TextLine label="Papers that go with it (may stay empty)" value={papers} most={400} />
         <Notes notes={form.notes} />
         {form.why.value !== null && <ProblemLine problem={form.why.value} />}
-        <LeavingAnswers writes={how.value === 'sold' ? 'Write sold' : 'Write given'} onClose={onClose} />
+        <FormAnswers writes={how.value === 'sold' ? 'Write sold' : 'Write given'} onClose={onClose} />
       </form>
     </Sheet>
   );

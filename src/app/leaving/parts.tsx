@@ -33,22 +33,3 @@ export function Notes({ notes }: { readonly notes: readonly string[] }) {
     </ul>
   );
 }
-
-interface LeavingAnswersProps {
-  readonly writes: string;
-  readonly onClose: () => void;
-}
-
-/** The two answers under a sheet of a leaving. */
-export function LeavingAnswers({ writes, onClose }: LeavingAnswersProps) {
-  return (
-    <div class="answers">
-      <button type="button" class="answer" onClick={onClose}>
-        Write nothing
-      </button>
-      <button type="submit" class="answer answer-yes">
-        {writes}
-      </button>
-    </div>
-  );
-}

@@ -11,6 +11,7 @@ import {
 } from '../../core/index.ts';
 import { readCount, readMm } from '../clutch/typed.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
+import { FormAnswers } from '../shell/FormAnswers.tsx';
 import { Sheet } from '../shell/Sheet.tsx';
 
 interface FollicleSheetProps {
@@ -61,14 +62,7 @@ export function FollicleSheet({ animal, write, onClose }: FollicleSheetProps) {
           }}
         />
         {why.value !== null && <ProblemLine problem={why.value} />}
-        <div class="answers">
-          <button type="button" class="answer" onClick={onClose}>
-            Write nothing
-          </button>
-          <button type="submit" class="answer answer-yes">
-            Write follicles
-          </button>
-        </div>
+        <FormAnswers writes="Write follicles" onClose={onClose} />
       </form>
     </Sheet>
   );

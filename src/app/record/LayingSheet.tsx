@@ -4,6 +4,7 @@ import { type AnimalRecord, breedingOf, type Day, sayAnimal, sayDay, sayId } fro
 import { Asked } from '../clutch/AskedSheet.tsx';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
+import { FormAnswers } from '../shell/FormAnswers.tsx';
 import { Sheet } from '../shell/Sheet.tsx';
 import { type LayingText, siresFor } from './laying.ts';
 import { SireChoice } from './SireChoice.tsx';
@@ -64,14 +65,7 @@ export function LayingSheet({ animal, what, on, onClose }: LayingSheetProps) {
         </p>
         <SireChoice sires={sires} sire={text.value.sire} choose={(sire) => set({ sire })} />
         {laying.failure !== null && <ProblemLine problem={laying.failure} />}
-        <div class="answers">
-          <button type="button" class="answer" onClick={onClose}>
-            Write nothing
-          </button>
-          <button type="submit" class="answer answer-yes">
-            {what === 'laid' ? 'Write laying' : 'Write birth'}
-          </button>
-        </div>
+        <FormAnswers writes={what === 'laid' ? 'Write laying' : 'Write birth'} onClose={onClose} />
       </form>
     </Sheet>
   );

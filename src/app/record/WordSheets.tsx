@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 import { type Action, sayAnimal } from '../../core/index.ts';
+import { FormAnswers } from '../shell/FormAnswers.tsx';
 import { Sheet } from '../shell/Sheet.tsx';
 import { PreySheet } from './PreySheet.tsx';
 import type { Standing } from './standing.ts';
@@ -101,14 +102,7 @@ function Form({ writes, onSubmit, onClose, children }: FormProps) {
       }}
     >
       {children}
-      <div class="answers">
-        <button type="button" class="answer" onClick={onClose}>
-          Write nothing
-        </button>
-        <button type="submit" class="answer answer-yes">
-          {writes}
-        </button>
-      </div>
+      <FormAnswers writes={writes} onClose={onClose} />
     </form>
   );
 }

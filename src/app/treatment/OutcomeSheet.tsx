@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { type AnimalRecord, type PrescriptionRecord, type Problem, sayAnimal, sayId } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
+import { FormAnswers } from '../shell/FormAnswers.tsx';
 import { Sheet } from '../shell/Sheet.tsx';
 import { outcomeOf } from './giving.ts';
 import { TextLine } from './TextLine.tsx';
@@ -38,14 +39,7 @@ export function OutcomeSheet({ animal, record, onClose }: OutcomeSheetProps) {
           hint="Such as: eats again; or: no change, back to the vet."
         />
         <TextLine label="Who says so (may stay empty)" value={by} most={80} />
-        <div class="answers">
-          <button type="button" class="answer" onClick={onClose}>
-            Write nothing
-          </button>
-          <button type="submit" class="answer answer-yes">
-            Write it
-          </button>
-        </div>
+        <FormAnswers writes="Write it" onClose={onClose} />
       </form>
     </Sheet>
   );

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { type AnimalRecord, type PrescriptionRecord, type Problem, sayAnimal, sayId } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
+import { FormAnswers } from '../shell/FormAnswers.tsx';
 import { Sheet } from '../shell/Sheet.tsx';
 import { stopOf } from './giving.ts';
 import { TextLine } from './TextLine.tsx';
@@ -43,14 +44,7 @@ export function StopSheet({ animal, record, onClose }: StopSheetProps) {
           fault={isReason ? why.value : null}
           hint="In the vet’s words, such as: healed, or not taken well."
         />
-        <div class="answers">
-          <button type="button" class="answer" onClick={onClose}>
-            Write nothing
-          </button>
-          <button type="submit" class="answer answer-yes">
-            Write stopped
-          </button>
-        </div>
+        <FormAnswers writes="Write stopped" onClose={onClose} />
       </form>
     </Sheet>
   );

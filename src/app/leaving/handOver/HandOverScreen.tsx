@@ -53,7 +53,7 @@ function HandOverOf({ animal }: { readonly animal: AnimalRecord }) {
                 ))}
               </select>
             </div>
-            <label class="leaving-line">
+            <label class="check-line">
               <input
                 type="checkbox"
                 checked={choice.value.tellsSource}
