@@ -268,7 +268,9 @@ describe('leaving', () => {
 
   test('is taken back by undo, and the animal is here again', async () => {
     await page.getByRole('link', { name: 'Scan', exact: true }).click();
-    await button(/^Undo sold to Old Kiln Serpents/).click();
+    const undo = button(/^Undo sold to Old Kiln Serpents/);
+    await undo.click();
+    await undo.waitFor({ state: 'detached' });
     await page.goto(`${app.url}/${nora}`);
     await button('Sold or given …').waitFor();
     await expect.poll(() => ledger().getByText('Left the site: sold').count()).toBe(1);
