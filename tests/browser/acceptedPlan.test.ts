@@ -1,10 +1,10 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launchChromium } from '../tools/browser.ts';
+import { onTheHub } from './hub.ts';
 import { readWithOtherDecoder, textOf } from './paper.ts';
 import { ALDER, FERN, GORSE, laySeasonHouse, POPPY } from './seasonHouse.ts';
 import { type RunningApp, startApp } from './site.ts';
-import { onTheHub } from './smallSite.ts';
 
 const PHONE = { viewport: { width: 390, height: 844 } };
 

@@ -6,10 +6,11 @@ import { run } from '../print/paper.ts';
 import { expectSoundFile } from '../print/readBack.ts';
 import { launchChromium } from '../tools/browser.ts';
 import { layArrivalSite, Q_TUB, Q_TUB_DISPLAY } from './arrivalSite.ts';
+import { onTheHub } from './hub.ts';
 import { scannerTypes } from './keys.ts';
 import { readWithOtherDecoder, textOf } from './paper.ts';
 import { type RunningApp, startApp } from './site.ts';
-import { BRACKEN, CLOVER, cardWords, FREE_TUB, MOSS, onTheHub, openRecord, TODAY, typeId } from './smallSite.ts';
+import { BRACKEN, CLOVER, cardWords, FREE_TUB, MOSS, openRecord, TODAY, typeId } from './smallSite.ts';
 
 let house: Awaited<ReturnType<typeof layArrivalSite>>;
 let app: RunningApp;

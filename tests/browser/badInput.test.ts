@@ -7,9 +7,10 @@ import { addDays, type LogEvent } from '../../src/core/index.ts';
 import { readLog, writeLog } from '../../src/store/index.ts';
 import { idOf } from '../cli/sampleSite.ts';
 import { launchChromium } from '../tools/browser.ts';
+import { countedOnceSent, onTheHub } from './hub.ts';
 import { qrPicture, type Upload } from './qrPicture.ts';
 import type { RunningApp } from './site.ts';
-import { laySmallSite, MOSS, onTheHub, openRecord, type SmallSite, smallLog, TODAY, typeId } from './smallSite.ts';
+import { laySmallSite, MOSS, openRecord, type SmallSite, smallLog, TODAY, typeId } from './smallSite.ts';
 
 let site: SmallSite;
 let app: RunningApp;
@@ -117,9 +118,7 @@ describe('a figure that cannot be is refused where it was typed', () => {
   });
 
   test('nothing of all that was written', async () => {
-    await page.goto(`${app.url}/books`);
-    await page.getByText('Everything is on the hub.').waitFor();
-    expect((await onTheHub(app)).length).toBe(before);
+    expect(await countedOnceSent(page, app)).toBe(before);
   });
 });
 

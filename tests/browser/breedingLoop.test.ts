@@ -2,10 +2,11 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launchChromium } from '../tools/browser.ts';
+import { onTheHub } from './hub.ts';
 import { scannerTypes } from './keys.ts';
 import { filmCard, readWithOtherDecoder, textOf } from './paper.ts';
 import type { RunningApp } from './site.ts';
-import { laySmallSite, onTheHub, type SmallSite } from './smallSite.ts';
+import { laySmallSite, type SmallSite } from './smallSite.ts';
 
 /** Where the one card of a sheet of `a4-85x54` lies: the first place of the stock. */
 const FIRST_CARD_MM = [15, 13.5, 85, 54] as const;

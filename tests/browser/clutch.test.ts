@@ -1,10 +1,10 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { launchChromium } from '../tools/browser.ts';
+import { countedOnceSent, onTheHub } from './hub.ts';
 import { scannerTypes } from './keys.ts';
 import * as season from './seasonSite.ts';
 import { type RunningApp, startApp } from './site.ts';
-import { onTheHub } from './smallSite.ts';
 
 const { CROW, DOVE, GULL, HERON, LARK, LINNET, PLOVER, RAVEN, RAVENS_CLUTCH, SHELF, SNIPE, SWIFTS_CLUTCH, TEAL } =
   season;
@@ -142,15 +142,15 @@ test('a mate is scanned after one touch on the record; one that is no mate is to
 
 describe('a clutch tag', () => {
   test('scanned with a stamp in hand stamps nothing and says why', async () => {
-    const before = (await onTheHub(app)).length;
+    const before = await countedOnceSent(page, app);
     await open('/rounds', 'Feeding round');
     await scannerTypes(page, 'STAMP:WATER');
     await page.getByText('Stamp: water changed').first().waitFor();
     await scan(RAVENS_CLUTCH);
     await stripSays('This is the tag of a clutch, not the card of an animal.');
     expect(page.url()).toBe(`${app.url}/rounds`);
-    expect((await onTheHub(app)).length).toBe(before);
     await button('Put down').click();
+    expect(await countedOnceSent(page, app)).toBe(before);
   });
 
   test('opened by a phone’s own camera lands on the clutch; an animal’s id on a clutch page is told', async () => {

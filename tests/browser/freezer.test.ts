@@ -3,12 +3,13 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { addDays, type LogEvent } from '../../src/core/index.ts';
+import { addDays } from '../../src/core/index.ts';
 import { readPage } from '../print/paper.ts';
 import { launchChromium } from '../tools/browser.ts';
+import { onTheHub, reached } from './hub.ts';
 import { textOf } from './paper.ts';
 import type { RunningApp } from './site.ts';
-import { ago, laySmallSite, onTheHub, type SmallSite, TODAY } from './smallSite.ts';
+import { ago, laySmallSite, type SmallSite, TODAY } from './smallSite.ts';
 
 const DPI = 150;
 /** The hub hears of what was written a moment later, on a busy machine more than one. */
@@ -43,15 +44,7 @@ async function deeds(): Promise<readonly string[]> {
 }
 
 /** The lots that came, once the hub has so many. */
-async function received(lots: number): Promise<readonly LogEvent[]> {
-  let found: readonly LogEvent[] = [];
-  const count = async (): Promise<number> => {
-    found = (await onTheHub(app)).filter(({ kind }) => kind === 'lot-received');
-    return found.length;
-  };
-  await expect.poll(count, SLOW).toBe(lots);
-  return found;
-}
+const received = (lots: number) => reached(app, 'lot-received', lots);
 
 interface Box {
   readonly items: number;

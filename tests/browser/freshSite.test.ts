@@ -4,9 +4,10 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launchChromium } from '../tools/browser.ts';
+import { onTheHub } from './hub.ts';
 import { readWithOtherDecoder, textOf } from './paper.ts';
 import { type RunningApp, startApp } from './site.ts';
-import { cardWords, onTheHub } from './smallSite.ts';
+import { cardWords } from './smallSite.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'tubwright-fresh-'));
 let app: RunningApp;

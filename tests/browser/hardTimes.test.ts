@@ -6,6 +6,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { writeLog } from '../../src/store/index.ts';
 import { eventsOf } from '../cli/sampleSite.ts';
 import { launchChromium, startChromium } from '../tools/browser.ts';
+import { onTheHub } from './hub.ts';
 import type { RunningApp } from './site.ts';
 import {
   BRACKEN,
@@ -14,7 +15,6 @@ import {
   FERN,
   laySmallSite,
   MOSS,
-  onTheHub,
   openRecord,
   type SmallSite,
   SORREL,

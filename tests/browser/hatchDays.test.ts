@@ -4,10 +4,10 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { STOCKS } from '../../print/stocks/list.ts';
 import { slots } from '../../print/stocks/slots.ts';
 import { launchChromium } from '../tools/browser.ts';
+import { onTheHub } from './hub.ts';
 import { readEachWithOtherDecoder } from './paper.ts';
 import * as season from './seasonSite.ts';
 import { type RunningApp, startApp } from './site.ts';
-import { onTheHub } from './smallSite.ts';
 
 const { ago, RAVENS_CLUTCH, SWIFTS_CLUTCH, LARK } = season;
 

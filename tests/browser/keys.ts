@@ -18,20 +18,33 @@ function keyOf(key: string): readonly [code: string, shift: 0 | 8] {
   return SIGNS[key] ?? [key, 0];
 }
 
+/** Something that happens in the middle of a scan, after so many of its keys. */
+interface Meanwhile {
+  readonly afterKeys: number;
+  readonly happens: () => Promise<unknown>;
+}
+
 /** Real keys as a scanner sends them: 8 ms apart by the time that each carries, however busy this machine is; Enter ends them. */
-export async function scannerTypes(page: Page, text: string): Promise<void> {
+export async function scannerTypes(page: Page, text: string, meanwhile?: Meanwhile): Promise<void> {
   const keyboard = await page.context().newCDPSession(page);
   const keys = [...text, 'Enter'];
   const startS = Date.now() / 1000 - keys.length * 0.008;
-  const sent = keys.flatMap((key, at) => {
-    const timestamp = startS + at * 0.008;
-    const typed = key === 'Enter' ? '\r' : key;
-    const [code, modifiers] = keyOf(key);
-    return [
-      keyboard.send('Input.dispatchKeyEvent', { type: 'keyDown', key, code, modifiers, text: typed, timestamp }),
-      keyboard.send('Input.dispatchKeyEvent', { type: 'keyUp', key, code, modifiers, timestamp }),
-    ];
-  });
-  await Promise.all(sent);
+  const send = (from: number, to?: number) =>
+    Promise.all(
+      keys.slice(from, to).flatMap((key, at) => {
+        const timestamp = startS + (from + at) * 0.008;
+        const typed = key === 'Enter' ? '\r' : key;
+        const [code, modifiers] = keyOf(key);
+        return [
+          keyboard.send('Input.dispatchKeyEvent', { type: 'keyDown', key, code, modifiers, text: typed, timestamp }),
+          keyboard.send('Input.dispatchKeyEvent', { type: 'keyUp', key, code, modifiers, timestamp }),
+        ];
+      }),
+    );
+  await send(0, meanwhile?.afterKeys);
+  if (meanwhile !== undefined) {
+    await meanwhile.happens();
+    await send(meanwhile.afterKeys);
+  }
   await keyboard.detach();
 }

@@ -10,10 +10,11 @@ import { tubwright } from '../cli/tubwright.ts';
 import { readPage } from '../print/paper.ts';
 import { expectSoundFile } from '../print/readBack.ts';
 import { launchChromium } from '../tools/browser.ts';
+import { onTheHub } from './hub.ts';
 import { scannerTypes } from './keys.ts';
 import { textOf } from './paper.ts';
 import { type RunningApp, startApp } from './site.ts';
-import { ago, BRACKEN, FREE_TUB, MOSS, onTheHub, smallLog } from './smallSite.ts';
+import { ago, BRACKEN, FREE_TUB, MOSS, smallLog } from './smallSite.ts';
 
 const DPI = 150;
 const CLUTCH = idOf(30);

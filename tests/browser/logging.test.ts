@@ -66,6 +66,63 @@ describe('a scanner that types', () => {
     expect(await page.getByRole('heading', { level: 1 }).first().textContent()).toContain('Moss');
   });
 
+  /** A device that knows nothing yet; `during` happens on its first page while the hub's answer is held back. */
+  async function onNewDevice(during: (page: Page, answer: () => void) => Promise<void>): Promise<void> {
+    const context = await browser.newContext({ serviceWorkers: 'block' });
+    try {
+      const fresh = await context.newPage();
+      let answer = (): void => undefined;
+      const answered = new Promise<void>((resolve) => {
+        answer = resolve;
+      });
+      await fresh.route('**/pull?*', async (route) => {
+        await answered;
+        await route.continue();
+      });
+      await during(fresh, answer);
+      await fresh.waitForURL(`**/animal/${MOSS.id}`);
+    } finally {
+      await context.close();
+    }
+  }
+
+  test('loses no key of a scan in the midst of which the log opens', () =>
+    onNewDevice(async (fresh, answer) => {
+      await fresh.goto(`${app.url}/`);
+      await fresh.getByText('Opening the log').waitFor();
+      const opens = async (): Promise<void> => {
+        answer();
+        await fresh.getByText('Hold a card in the frame').waitFor();
+      };
+      await scannerTypes(fresh, `HTTPS://TUBS.EXAMPLE/${MOSS.id}`, { afterKeys: 6, happens: opens });
+    }));
+
+  test('is heard as soon as anything is drawn, and its card opens once the log is there', () =>
+    onNewDevice(async (fresh, answer) => {
+      // The page itself presses the keys, in the very moment after the first drawing: nothing from outside comes as soon.
+      await fresh.addInitScript((text) => {
+        const press = (key: string) => dispatchEvent(new KeyboardEvent('keydown', { key, code: key }));
+        new MutationObserver((_changes, watch) => {
+          if (document.querySelector('.stamp-choose') === null) return;
+          watch.disconnect();
+          for (const key of [...text, 'Enter']) press(key);
+        }).observe(document, { childList: true, subtree: true });
+      }, `HTTPS://TUBS.EXAMPLE/${MOSS.id}`);
+      await fresh.goto(`${app.url}/`);
+      await fresh.getByText('Opening the log').waitFor();
+      answer();
+    }));
+
+  test('loses no key of a scan in the midst of which another screen is opened', async () => {
+    await openRecord(page, app, BRACKEN);
+    const leaves = async (): Promise<void> => {
+      await page.getByRole('link', { name: 'Find' }).click();
+      await page.waitForURL('**/find');
+    };
+    await scannerTypes(page, `HTTPS://TUBS.EXAMPLE/${MOSS.id}`, { afterKeys: 6, happens: leaves });
+    await page.waitForURL(`**/animal/${MOSS.id}`);
+  });
+
   test('does not push a note away that is being written', async () => {
     await openRecord(page, app, BRACKEN);
     await page.getByText('All actions, and on another day').click();

@@ -6,10 +6,11 @@ import type { LogEvent, Payload } from '../../src/core/index.ts';
 import { type ReadCode, readPage, run } from '../print/paper.ts';
 import { expectSoundFile } from '../print/readBack.ts';
 import { launchChromium } from '../tools/browser.ts';
+import { onTheHub } from './hub.ts';
 import { scannerTypes } from './keys.ts';
 import { textOf } from './paper.ts';
 import type { RunningApp } from './site.ts';
-import { laySmallSite, onTheHub, type SmallSite } from './smallSite.ts';
+import { laySmallSite, type SmallSite } from './smallSite.ts';
 
 const DPI = 300;
 /** A room, a rack and its eight tubs. */

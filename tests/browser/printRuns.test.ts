@@ -3,10 +3,11 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { readPage } from '../print/paper.ts';
 import { launchChromium } from '../tools/browser.ts';
+import { onTheHub } from './hub.ts';
 import { scannerTypes } from './keys.ts';
 import { textOf } from './paper.ts';
 import type { RunningApp } from './site.ts';
-import { CLOVER, laySmallSite, MOSS, onTheHub, openRecord, type SmallSite } from './smallSite.ts';
+import { CLOVER, laySmallSite, MOSS, openRecord, type SmallSite } from './smallSite.ts';
 
 const DPI = 150;
 const STOCK = 'card-85x54';

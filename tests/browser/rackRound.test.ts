@@ -8,9 +8,10 @@ import { writeLog } from '../../src/store/index.ts';
 import { eventsOf, idOf } from '../cli/sampleSite.ts';
 import { tubwright } from '../cli/tubwright.ts';
 import { launchChromium } from '../tools/browser.ts';
+import { onTheHub } from './hub.ts';
 import { scannerTypes } from './keys.ts';
 import { type RunningApp, startApp } from './site.ts';
-import { ago, onTheHub } from './smallSite.ts';
+import { ago } from './smallSite.ts';
 
 const TUBS = 60;
 const [ROOM, RACK] = [idOf(1), idOf(2)];

@@ -1,11 +1,11 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { Id } from '../../src/core/index.ts';
 import { launchChromium } from '../tools/browser.ts';
+import { onTheHub, reached } from './hub.ts';
 import { scannerTypes } from './keys.ts';
 import { ANIMALS, GUARDED, HALL, openRoundsHouse, RACK, TUBS, WET } from './roundsSite.ts';
 import type { RunningApp } from './site.ts';
-import { ago, onTheHub } from './smallSite.ts';
+import { ago } from './smallSite.ts';
 
 let house: { readonly app: RunningApp; clear(): void };
 let browser: Browser;
@@ -147,7 +147,7 @@ test('a pool is changed in part by its share, with the litres', async () => {
   await pool.getByRole('button', { name: 'Save the place' }).click();
   await pool.getByText('300 L, filtered').waitFor();
   await page.getByRole('note', { name: 'Never alone' }).waitFor();
-  const set = (await onTheHubOf('place-set', WET)).at(-1);
+  const set = (await reached(house.app, 'place-set', 2, WET)).at(-1);
   expect(set?.payload).toEqual({
     name: 'Exhibit Teal',
     parent: HALL,
@@ -156,13 +156,6 @@ test('a pool is changed in part by its share, with the litres', async () => {
     twoPeople: true,
   });
 }, 120_000);
-
-async function onTheHubOf(kind: string, subject: Id) {
-  const found = async () =>
-    (await onTheHub(house.app)).filter((event) => event.kind === kind && event.subjects[0] === subject);
-  await expect.poll(async () => (await found()).length, { timeout: 20_000 }).toBeGreaterThan(1);
-  return found();
-}
 
 test('own days show their effect while they are typed, hold for all below, and are learned again', async () => {
   await open(`/place/${RACK}`, 'Rack 1');

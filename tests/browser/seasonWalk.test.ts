@@ -4,11 +4,11 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { STOCKS } from '../../print/stocks/list.ts';
 import { slots } from '../../print/stocks/slots.ts';
 import { launchChromium } from '../tools/browser.ts';
+import { onTheHub } from './hub.ts';
 import { scannerTypes } from './keys.ts';
 import { readEachWithOtherDecoder, textOf } from './paper.ts';
 import { HERON, laySeasonHouse, SHELF, WREN } from './seasonSite.ts';
 import { type RunningApp, startApp } from './site.ts';
-import { onTheHub } from './smallSite.ts';
 
 let house: Awaited<ReturnType<typeof laySeasonHouse>>;
 let app: RunningApp;

@@ -8,10 +8,11 @@ import { writeLog } from '../../src/store/index.ts';
 import { eventsOf } from '../cli/sampleSite.ts';
 import { tubwright } from '../cli/tubwright.ts';
 import { launchChromium } from '../tools/browser.ts';
+import { reached } from './hub.ts';
 import { scannerTypes } from './keys.ts';
 import { textOf } from './paper.ts';
 import { type RunningApp, startApp } from './site.ts';
-import { ago, BRACKEN, MOSS, onTheHub, smallLog } from './smallSite.ts';
+import { ago, BRACKEN, MOSS, smallLog } from './smallSite.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'tubwright-shop-'));
 let app: RunningApp;
@@ -98,7 +99,7 @@ test('a ware is added, stocked, tagged and sold by its bar code', async () => {
 }, 120_000);
 
 test('the shelf is counted by scan, and what the book does not have is asked about', async () => {
-  const [id = ''] = (await onTheHub(app)).find((one) => one.kind === 'ware-set')?.subjects ?? [];
+  const [id = ''] = (await reached(app, 'ware-set', 1))[0]?.subjects ?? [];
   await page.getByRole('button', { name: 'Count the shelf by scan' }).click();
   await scannerTypes(page, id);
   await page.getByText('the book has 2').waitFor();
@@ -109,9 +110,7 @@ test('the shelf is counted by scan, and what the book does not have is asked abo
   await page.getByRole('button', { name: 'Sold one' }).click();
   await page.getByText('The book has 0 of Mug, marsh python left').first().waitFor();
   await page.getByRole('button', { name: 'No, write nothing' }).click();
-  await expect
-    .poll(async () => (await onTheHub(app)).filter((one) => one.kind === 'item-sold').length, { timeout: 10_000 })
-    .toBe(2);
+  await reached(app, 'item-sold', 2);
 }, 60_000);
 
 test('a shed skin becomes two pieces by scanning the animal, and its tag carries the caution', async () => {

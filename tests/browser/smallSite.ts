@@ -90,12 +90,6 @@ export async function laySmallSite(): Promise<SmallSite> {
   };
 }
 
-/** What the hub holds, as another device would get it. */
-export async function onTheHub(app: RunningApp): Promise<readonly LogEvent[]> {
-  const answer = await fetch(`${app.url}/pull?after=0&limit=5000`);
-  return ((await answer.json()) as { readonly rows: readonly LogEvent[] }).rows;
-}
-
 /** The words on an open record's card, on one line and with plain blanks. */
 export async function cardWords(page: Page): Promise<string> {
   return ((await page.getByRole('article').first().textContent()) ?? '').replace(/\s+/g, ' ').replaceAll('\u2060', '');

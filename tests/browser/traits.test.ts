@@ -1,7 +1,8 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { LogEvent } from '../../src/core/index.ts';
+import type { EventKind } from '../../src/core/index.ts';
 import { launchChromium } from '../tools/browser.ts';
+import { onTheHub, reached } from './hub.ts';
 import { scannerTypes } from './keys.ts';
 import type { RunningApp } from './site.ts';
 import {
@@ -11,7 +12,6 @@ import {
   FERN,
   laySmallSite,
   MOSS,
-  onTheHub,
   openRecord,
   type SmallSite,
   SORREL,
@@ -52,12 +52,7 @@ async function openTraits(animal: Tame): Promise<void> {
   await typing().waitFor();
 }
 
-/** The events of a kind that the hub has, once it has so many of them. */
-async function written(kind: LogEvent['kind'], count: number): Promise<readonly LogEvent[]> {
-  const have = async () => (await onTheHub(app)).filter((event) => event.kind === kind);
-  await expect.poll(async () => (await have()).length, { timeout: 20_000 }).toBe(count);
-  return have();
-}
+const written = <K extends EventKind>(kind: K, count: number) => reached(app, kind, count);
 
 describe('traits, typed', () => {
   test('in trade words are said back as code and words, written once, and printed by the card', async () => {

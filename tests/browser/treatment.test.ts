@@ -1,10 +1,11 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { DOSE_CAUTION, type LogEvent, TUBE_CAUTION } from '../../src/core/index.ts';
+import { DOSE_CAUTION, type EventKind, TUBE_CAUTION } from '../../src/core/index.ts';
 import { launchChromium } from '../tools/browser.ts';
+import { reached } from './hub.ts';
 import { scannerTypes } from './keys.ts';
 import { type RunningApp, startApp } from './site.ts';
-import { cardWords, onTheHub, openRecord, type Tame, TODAY } from './smallSite.ts';
+import { cardWords, openRecord, type Tame, TODAY } from './smallSite.ts';
 import { ASTER, BRYONY, HAZEL, IRIS, LINDEN, layTreatmentHouse, ROWAN, SEDGE, TEASEL } from './treatmentSite.ts';
 
 let house: Awaited<ReturnType<typeof layTreatmentHouse>>;
@@ -36,12 +37,7 @@ const button = (name: string | RegExp) => page.getByRole('button', { name, exact
 const words = async (of: { textContent(): Promise<string | null> }) =>
   ((await of.textContent()) ?? '').replace(/\s+/g, ' ').replaceAll('\u2060', '');
 
-/** The events of a kind about an animal that the hub has, once it has so many of them. */
-async function written(kind: LogEvent['kind'], { id }: Tame, count: number): Promise<readonly LogEvent[]> {
-  const have = async () => (await onTheHub(app)).filter((one) => one.kind === kind && one.subjects[0] === id);
-  await expect.poll(async () => (await have()).length, { timeout: 20_000 }).toBe(count);
-  return have();
-}
+const written = <K extends EventKind>(kind: K, { id }: Tame, count: number) => reached(app, kind, count, id);
 
 /** Draws a dose up and confirms it with a second touch, as slowly as a hand. */
 async function confirmDose(volume: string): Promise<void> {
@@ -256,7 +252,7 @@ describe('a dose', () => {
       .click();
     await ledger().getByText('Dose given: 0.71 mL, with Tilda').waitFor();
     expect((await written('dose-given', SEDGE, 2)).at(-1)).toMatchObject({ payload: { second: 'Tilda' } });
-    expect((await onTheHub(app)).filter((one) => one.kind === 'site-rules-set')).toMatchObject([
+    expect(await reached(app, 'site-rules-set', 1)).toMatchObject([
       { payload: { secondAtDoses: true, twoPeopleFromM: 3 } },
     ]);
   });

@@ -4,19 +4,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import {
-  DOSE_CAUTION,
-  type EventKind,
-  type EventOf,
-  type LogEvent,
-  PAPER_LETTERS,
-  sayDayShort,
-} from '../../src/core/index.ts';
+import { DOSE_CAUTION, type EventKind, PAPER_LETTERS, sayDayShort } from '../../src/core/index.ts';
 import { expectSoundFile } from '../print/readBack.ts';
 import { launchChromium } from '../tools/browser.ts';
+import { reached } from './hub.ts';
 import { textOf } from './paper.ts';
 import { type RunningApp, startApp } from './site.ts';
-import { cardWords, onTheHub, openRecord, TODAY } from './smallSite.ts';
+import { cardWords, openRecord, TODAY } from './smallSite.ts';
 import { IRIS, layTreatmentHouse } from './treatmentSite.ts';
 
 const DAY_MS = 86_400_000;
@@ -83,12 +77,7 @@ async function photographPaper(): Promise<Buffer> {
   return taken;
 }
 
-async function events<K extends EventKind>(kind: K, count: number): Promise<readonly EventOf<K>[]> {
-  const is = (one: LogEvent): one is EventOf<K> => one.kind === kind && one.subjects[0] === IRIS.id;
-  const have = async () => (await onTheHub(app)).filter(is);
-  await expect.poll(async () => (await have()).length, { timeout: 20_000 }).toBe(count);
-  return have();
-}
+const events = <K extends EventKind>(kind: K, count: number) => reached(app, kind, count, IRIS.id);
 
 test('a photo that no browser can open, and one of a stamp’s size, are refused in words, and nothing is kept', async () => {
   await openRecord(page, app, IRIS);

@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { DEMO_HOST, DEMO_TODAY } from '../../demo-data/index.ts';
 import type { Manifest } from '../../print/index.ts';
 import {
+  drawnPages,
   expectCodesWhereTheyStand,
   expectSoundFile,
   expectWordsWhereTheyBelong,
@@ -33,7 +34,7 @@ describe('the cards of the whole demo facility', () => {
   });
 
   it('read back from every page with zxing-wasm, corners within 0.15 mm', async () => {
-    await expectCodesWhereTheyStand(at('first.pdf'), manifest);
+    expectCodesWhereTheyStand(await drawnPages(at('first.pdf'), manifest), manifest);
   });
 
   it('have all their words inside their boxes, in embedded type, in a sound file', () => {

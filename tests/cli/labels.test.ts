@@ -5,7 +5,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Manifest } from '../../print/index.ts';
 import { STAMPS } from '../../src/core/index.ts';
 import { writeLog } from '../../src/store/index.ts';
-import { expectCodesWhereTheyStand, expectSoundFile } from '../print/readBack.ts';
+import { drawnPages, expectCodesWhereTheyStand, expectSoundFile } from '../print/readBack.ts';
 import { BRACKEN, eventsOf, FERN, idOf, LOT, MOSS, ON, SITE_ROWS, siteEvents, TUB } from './sampleSite.ts';
 import { freshFolder, tubwright } from './tubwright.ts';
 
@@ -50,7 +50,7 @@ describe('labels', () => {
   it('gives codes that read back, in a sound file, with the hash of its bytes', async () => {
     const printed = await labels('tags', '--what', 'clutch', '--only', `${CLUTCH},${OLD}`);
     expectSoundFile(printed.path);
-    await expectCodesWhereTheyStand(printed.path, printed.manifest);
+    expectCodesWhereTheyStand(await drawnPages(printed.path, printed.manifest), printed.manifest);
     const sha256 = createHash('sha256').update(printed.pdf).digest('hex');
     expect(printed.manifest.sha256).toBe(sha256);
     expect(printed.out).toBe(`tags.pdf: 2 labels, 1 page of a4-85x54, sha256 ${sha256}\n`);

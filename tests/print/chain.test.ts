@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { rulerRoom } from '../../print/drawing/ruler.ts';
 import {
   labelsPerPage,
@@ -14,6 +14,8 @@ import { onDay } from './cards.ts';
 import { EVERYTHING } from './everything.ts';
 import { withFile } from './paper.ts';
 import {
+  type DrawnPage,
+  drawnPages,
   expectBarsWhereTheyStand,
   expectCodesWhereTheyStand,
   expectSoundFile,
@@ -66,19 +68,26 @@ describe.each(RUNS.map((run) => [run.stock.id, run.printer.id, run] as const))(
       if (manifest.pieces.length > 0) await withFile(pdf, expectSoundFile);
     });
 
-    test('has codes that read as the manifest says, where it says', async () => {
-      await withFile(pdf, (path) => expectCodesWhereTheyStand(path, manifest, readingOf(printer)));
+    let pages: readonly DrawnPage[];
+    beforeAll(async () => {
+      pages = await withFile(pdf, (path) => drawnPages(path, manifest));
+    });
+    // A page takes two megabytes, and all that follow share this process.
+    afterAll(() => {
+      pages = [];
     });
 
-    test('has bar codes that read as the manifest says, where it says, on all that has room for one', async () => {
+    test('has codes that read as the manifest says, where it says', () => {
+      expectCodesWhereTheyStand(pages, manifest, readingOf(printer));
+    });
+
+    test('has bar codes that read as the manifest says, where it says, on all that has room for one', () => {
       const barred = PIECES.flatMap((piece) =>
         'label' in piece && piece.label.bar !== undefined ? [piece.label.id] : [],
       );
       const of = (all: readonly { readonly id: string }[]) => all.filter(({ id }) => barred.includes(id)).length;
-      await withFile(pdf, async (path) => {
-        const bars = await expectBarsWhereTheyStand(path, manifest);
-        expect(bars + (manifest.warnings ?? []).length).toBe(of(manifest.pieces));
-      });
+      const bars = expectBarsWhereTheyStand(pages, manifest, readingOf(printer));
+      expect(bars + (manifest.warnings ?? []).length).toBe(of(manifest.pieces));
     });
 
     test('has its words on their labels and outside the quiet zones, and none is missing', async () => {

@@ -1,3 +1,4 @@
+import { EAN_MODULES } from '../../print/ean/ean13.ts';
 import type { ManifestPiece } from '../../print/index.ts';
 import type { Raster } from './paper.ts';
 
@@ -25,23 +26,65 @@ export function boxOfInk(raster: Raster, { symbolMm, modules }: Pick<ManifestPie
   ];
 }
 
+/**
+ * The edges of a bar code as it is drawn: from its first and last bar, which are one module wide with as much blank inside them.
+ * How much ink there is and where its middle lies gives their sides, and how far it goes on as deep gives their ends.
+ */
+export function boxOfBars(raster: Raster, [x, y, width, height]: ManifestPiece['boxMm']): InkBox {
+  const module = width / EAN_MODULES;
+  const [right, bottom] = [x + width, y + height];
+  const middle = [y + height / 4, y + height / 2] as const;
+  const [left] = sidesOf(inkIn(raster, [x - module, x + module * 1.5], middle, 'x'));
+  const [, end] = sidesOf(inkIn(raster, [right - module * 1.5, right + module], middle, 'x'));
+  const bar = [x, x + module] as const;
+  const depth = inkMm(inkIn(raster, middle, bar, 'y')) / (middle[1] - middle[0]);
+  const within = (from: number, to: number) => inkMm(inkIn(raster, [from, to], bar, 'y')) / depth;
+  const [top, foot] = [within(y - module, y + module), within(bottom - module, bottom + module)];
+  return [left, y + module - top, end, bottom - module + foot];
+}
+
 type Stretch = readonly [from: number, to: number];
 
 /** Where in a stretch, from its start in mm, the ink begins (`end` of the stretch is inked) or ends (`start` is). */
 function inkAcross(raster: Raster, across: Stretch, along: Stretch, axis: 'x' | 'y', inked: 'start' | 'end'): number {
-  const dots = ([from, to]: Stretch): Stretch => [from * raster.dotsPerMm, to * raster.dotsPerMm];
-  const [from, to] = dots(across);
-  const [first, last] = dots(along).map(Math.round) as [number, number];
-  let dark = 0;
-  let lines = 0;
-  for (let line = first; line < last; line++) {
-    lines++;
-    for (let dot = Math.floor(from); dot < Math.ceil(to); dot++) {
-      const share = Math.min(dot + 1, to) - Math.max(dot, from);
-      const [px, py] = axis === 'x' ? [dot, line] : [line, dot];
-      dark += share * (1 - (raster.grey[py * raster.width + px] ?? WHITE) / WHITE);
+  const ink = inkMm(inkIn(raster, across, along, axis));
+  return inked === 'start' ? ink : across[1] - across[0] - ink;
+}
+
+/** One line of dots across a stretch: from where to where it lies, in mm, and how dark it is on the whole, 0 to 1. */
+interface InkLine {
+  readonly from: number;
+  readonly to: number;
+  readonly dark: number;
+}
+
+const lengthOf = ({ from, to, dark }: InkLine): number => (to - from) * dark;
+
+function inkMm(lines: readonly InkLine[]): number {
+  return lines.reduce((sum, line) => sum + lengthOf(line), 0);
+}
+
+/** Both sides of the only bar in a stretch. */
+function sidesOf(lines: readonly InkLine[]): Stretch {
+  const wide = inkMm(lines);
+  const middle = lines.reduce((sum, line) => sum + (lengthOf(line) * (line.from + line.to)) / 2, 0) / wide;
+  return [middle - wide / 2, middle + wide / 2];
+}
+
+/** How dark the dots of a stretch are, each line of them on the whole of `along`. */
+function inkIn(raster: Raster, across: Stretch, along: Stretch, axis: 'x' | 'y'): readonly InkLine[] {
+  const { dotsPerMm, width, grey } = raster;
+  const [from, to] = [across[0] * dotsPerMm, across[1] * dotsPerMm];
+  const [first, last] = [Math.round(along[0] * dotsPerMm), Math.round(along[1] * dotsPerMm)];
+  const lines: InkLine[] = [];
+  for (let dot = Math.floor(from); dot < Math.ceil(to); dot++) {
+    let dark = 0;
+    for (let at = first; at < last; at++) {
+      const [px, py] = axis === 'x' ? [dot, at] : [at, dot];
+      dark += 1 - (grey[py * width + px] ?? WHITE) / WHITE;
     }
+    const clipped = { from: Math.max(dot, from) / dotsPerMm, to: Math.min(dot + 1, to) / dotsPerMm };
+    lines.push({ ...clipped, dark: dark / Math.max(1, last - first) });
   }
-  const inkMm = dark / Math.max(1, lines) / raster.dotsPerMm;
-  return inked === 'start' ? inkMm : (to - from) / raster.dotsPerMm - inkMm;
+  return lines;
 }

@@ -3,10 +3,14 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { prepareZXingModule, type ReaderOptions, readBarcodes } from 'zxing-wasm/reader';
+import { prepareZXingModule, readBarcodes } from 'zxing-wasm/reader';
+
+/** Kinds of codes that our paper has. */
+export type CodeKind = 'QRCode' | 'EAN13';
 
 /** A code that was read off a page, in mm from the page's top left corner. */
 export interface ReadCode {
+  readonly kind: CodeKind;
   readonly text: string;
   readonly corners: readonly (readonly [number, number])[];
 }
@@ -56,15 +60,28 @@ export async function readPage(path: string, page: number, dpi: number): Promise
   return raster === undefined ? [] : readRaster(raster);
 }
 
+let reader: Promise<unknown> | undefined;
+
+/** The reader's program, compiled once for all pages of a process. */
+function prepareReader(): Promise<unknown> {
+  const wasmBinary = readFileSync(createRequire(import.meta.url).resolve('zxing-wasm/reader/zxing_reader.wasm'));
+  return prepareZXingModule({ overrides: { wasmBinary: new Uint8Array(wasmBinary).buffer }, fireImmediately: true });
+}
+
 /** Every code of these kinds in a raster. */
 export async function readRaster(
   raster: Raster,
-  formats: NonNullable<ReaderOptions['formats']> = ['QRCode'],
+  formats: readonly CodeKind[] = ['QRCode'],
 ): Promise<readonly ReadCode[]> {
-  const wasmBinary = readFileSync(createRequire(import.meta.url).resolve('zxing-wasm/reader/zxing_reader.wasm'));
-  await prepareZXingModule({ overrides: { wasmBinary: new Uint8Array(wasmBinary).buffer }, fireImmediately: true });
-  const found = await readBarcodes(imageOf(raster), { formats, maxNumberOfSymbols: 255, tryHarder: true });
-  return found.map(({ text, position }) => ({
+  reader ??= prepareReader();
+  await reader;
+  const found = await readBarcodes(imageOf(raster), {
+    formats: [...formats],
+    maxNumberOfSymbols: 255,
+    tryHarder: true,
+  });
+  return found.map(({ format, text, position }) => ({
+    kind: format === 'EAN13' ? 'EAN13' : 'QRCode',
     text,
     corners: [position.topLeft, position.topRight, position.bottomRight, position.bottomLeft].map(
       ({ x, y }) => [x / raster.dotsPerMm, y / raster.dotsPerMm] as const,

@@ -21,6 +21,7 @@ import { added, day, eventId, type Line, site, weighed } from '../core/log.ts';
 import { onDay } from './cards.ts';
 import { withFile } from './paper.ts';
 import {
+  drawnPages,
   expectCodesWhereTheyStand,
   expectSoundFile,
   expectWordsWhereTheyBelong,
@@ -113,7 +114,7 @@ describe.each(STOCKS.map((stock) => [stock.id, stock] as const))(
       await withFile(pdf, async (path) => {
         if (manifest.pieces.length === 0) return;
         expectSoundFile(path);
-        await expectCodesWhereTheyStand(path, manifest, readingOf(printer));
+        expectCodesWhereTheyStand(await drawnPages(path, manifest), manifest, readingOf(printer));
         const hasRuler = stock.columns * stock.rows > 1 && stock.firstYMm > 5;
         expectWordsWhereTheyBelong(path, manifest, hasRuler ? SHEET_MARGIN : /^$/);
       });

@@ -14,22 +14,27 @@ import { usePageHead } from './pageHead.ts';
 import { QuestionSheet } from './QuestionSheet.tsx';
 import { Routes } from './Routes.tsx';
 import { useThumbHeight } from './thumbHeight.ts';
-import { useTypedScans } from './typedScans.ts';
+import { type TypedScans, useTypedScans } from './typedScans.ts';
+
+interface ShellProps {
+  readonly app: App;
+  readonly typed: TypedScans;
+}
 
 /** The whole app around its models. */
-export function Shell({ app }: { readonly app: App }) {
+export function Shell({ app, typed }: ShellProps) {
   return (
     <AppContext.Provider value={app}>
       <LocationProvider>
-        <Frame app={app} />
+        <Frame app={app} typed={typed} />
       </LocationProvider>
     </AppContext.Provider>
   );
 }
 
-function Frame({ app }: { readonly app: App }) {
+function Frame({ app, typed }: ShellProps) {
   const { path } = useLocation();
-  useTypedScans(app);
+  useTypedScans(app, typed);
   usePageHead(app, path);
   const thumb = useThumbHeight();
   return (

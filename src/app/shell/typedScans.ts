@@ -1,22 +1,56 @@
-import { useEffect } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
 import type { ScaleReading, TypedScan } from '../../../scanner/index.ts';
 import { listenForTypedScans } from '../../../scanner/web/index.ts';
 import { type Id, type Result, refuse } from '../../core/index.ts';
 import type { App } from '../model/app.ts';
 import { useScanned } from './scanned.ts';
 
-/** Listens for scanners and scales that type, on every screen. */
-export function useTypedScans(app: App): void {
+/** Whom typed scans are given to, and how they are read for him at the moment. */
+interface Listener {
+  host(): string | undefined;
+  weighs(): boolean;
+  take(scan: TypedScan): void;
+}
+
+/** What scanners and scales type on this page, from its first script on. */
+export interface TypedScans {
+  /** From here on scans are given to this one: first those that came before anybody was there. */
+  giveTo(listener: Listener): void;
+}
+
+/**
+ * Hears what is typed for as long as the page lives. A screen that is drawn anew, the log that opens and an address that
+ * changes only change who is told: a scan has twenty keys, and one that falls into such a moment must not lose its first ten.
+ */
+export function hearTypedScans(target: Window): TypedScans {
+  let told: Listener | null = null;
+  const early: TypedScan[] = [];
+  listenForTypedScans(target, {
+    get host() {
+      return told?.host();
+    },
+    weighs: () => told?.weighs() ?? false,
+    onScan: (scan) => (told === null ? void early.push(scan) : told.take(scan)),
+  });
+  return {
+    giveTo(listener) {
+      told = listener;
+      for (const scan of early.splice(0)) listener.take(scan);
+    },
+  };
+}
+
+/** Takes what scanners and scales type, on every screen; before the first paint, so that what is seen already listens. */
+export function useTypedScans(app: App, typed: TypedScans): void {
   const scanned = useScanned(app);
-  const host = app.site.facility.value.site.host;
-  useEffect(
+  useLayoutEffect(
     () =>
-      listenForTypedScans(window, {
-        host: host ?? undefined,
+      typed.giveTo({
+        host: () => app.site.facility.value.site.host ?? undefined,
         weighs: app.desk.weighs,
-        onScan: (scan) => void (isWeight(scan, app) ? app.desk.scaleSent(weightIn(scan)) : scanned(textOf(scan, app))),
+        take: (scan) => void (isWeight(scan, app) ? app.desk.scaleSent(weightIn(scan)) : scanned(textOf(scan, app))),
       }),
-    [app, host, scanned],
+    [app, typed, scanned],
   );
 }
 
