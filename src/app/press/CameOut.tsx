@@ -17,7 +17,8 @@ export function CameOut({ after, pages, say }: CameOutProps) {
   const [wrong, setWrong] = useState<Problem | null>(null);
   function sayPart(event: Event): void {
     event.preventDefault();
-    const page = Number(text);
+    // The screen says 7,012, so that may be typed too.
+    const page = Number(text.trim().replace(/^(\d{1,3}),(?=\d{3}$)/, '$1'));
     const isPart = text.trim() !== '' && Number.isInteger(page) && page > after && page <= pages;
     setWrong(isPart ? null : problem('page-not-of-run', { text, from: after + 1, to: pages }));
     if (isPart) say(page);

@@ -1,13 +1,13 @@
 import type { ReadBack, ReadFault } from '../../../print/index.ts';
 import { labelBox, labelsPerPage, type Stock } from '../../../print/stocks/stock.ts';
-import { type Problem, problem } from '../../core/index.ts';
+import { type Problem, problem, sayNumber } from '../../core/index.ts';
 import { WHAT_WORDS, type What } from './batch.ts';
 
 /** `600 of 600 read back`, with the bar codes where there are any. */
 export function sayReadBack({ codes, bars, faults }: ReadBack): string {
   const bad = (what: ReadFault['what']) => faults.filter((fault) => fault.what === what).length;
-  const said = `${codes - bad('code')} of ${codes} read back`;
-  return bars === 0 ? `${said}.` : `${said}, and ${bars - bad('bar')} of ${bars} bar codes.`;
+  const said = `${sayNumber(codes - bad('code'))} of ${sayNumber(codes)} read back`;
+  return bars === 0 ? `${said}.` : `${said}, and ${sayNumber(bars - bad('bar'))} of ${sayNumber(bars)} bar codes.`;
 }
 
 /** The piece that did not read, where it lies, and what to do. `page` counts in the run, of which a file may be a part. */

@@ -1,21 +1,21 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Manifest, PieceJob } from '../../../print/index.ts';
-import { type EventDraft, ok, type Problem, type Result, type RunRecord } from '../../core/index.ts';
+import { type EventDraft, type LaidRun, ok, type Problem, type Result, type RunRecord } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
 import type { PrintAnswer } from '../workers/printMessages.ts';
 import { type Batch, batchKey, piecesOf, sayPieces } from './batch.ts';
 import { jobPaper, type Paper } from './paper.ts';
 import { type Printing, startPrinting } from './printing.ts';
 import { runOnScreen } from './runOnScreen.ts';
-import { batchOfRun, cameOutDrafts, doneDraft, laidRun, type RunLaid, relaidRun, restFrom, thingsOn } from './runs.ts';
+import { batchOfRun, cameOutDrafts, doneDraft, laidDrafts, laidRun, relaidRun, restFrom, thingsOn } from './runs.ts';
 
 /** A made file, and what the log will know of it. */
 export interface MadeRun {
   readonly url: string;
   readonly pdf: Blob;
   readonly manifest: Manifest;
-  /** Null where nothing is on paper, or more than the log takes. */
-  readonly laid: RunLaid | null;
+  /** Null where nothing is on paper. */
+  readonly laid: LaidRun | null;
   /** The last page that was on paper before; the file begins behind it. */
   readonly after: number;
   /** What is written when the printing begins: the run, and the end of the one in whose place it is. */
@@ -139,7 +139,7 @@ async function makeWhole(batch: Batch, job: Job, press: Press, day: EventDraft['
   const answer = await press(job);
   if (answer.kind === 'failed') return answer;
   const laid = laidRun(batch, answer.manifest, { run: runName(), ...paperOf(job) });
-  return madeOf(answer, { laid, after: 0, opening: laid === null ? [] : [laidDraft(laid, day)], isAnew: false });
+  return madeOf(answer, { laid, after: 0, opening: laid === null ? [] : laidDrafts(laid, day), isAnew: false });
 }
 
 interface Rest {
@@ -160,13 +160,7 @@ async function makeRest({ batch, job, press, resumed, restOf, today }: Rest): Pr
   if (answer.kind === 'failed') return answer;
   const again = relaidRun(old, batch, answer.manifest);
   if (again !== null) {
-    const isSame = again.revisions.every((revision, at) => revision === old.revisions[at]);
-    return madeOf(answer, {
-      laid: again,
-      after: from - 1,
-      opening: isSame ? [] : [laidDraft(again, today)],
-      isAnew: false,
-    });
+    return madeOf(answer, { laid: again, after: from - 1, opening: laidDrafts(again, today, old), isAnew: false });
   }
   const rest = restOf(old.ids.filter((_ask, at) => (old.lastPages[at] ?? 0) > printedTo));
   const made = await makeWhole(rest, { ...job, pieces: piecesOf(rest), first: 1, order, flip, cutMarks }, press, today);
@@ -180,10 +174,6 @@ function madeOf(
 ): MadeRun {
   const blob = new Blob([pdf], { type: 'application/pdf' });
   return { pdf: blob, url: URL.createObjectURL(blob), manifest, ...more };
-}
-
-function laidDraft(payload: RunLaid, day: EventDraft['day']): EventDraft {
-  return { kind: 'run-laid', subjects: [], payload, day };
 }
 
 function paperOf({

@@ -16,6 +16,7 @@ export {
   tick,
   type UnknownEvent,
 } from './event.ts';
+export { MOST_RUN_PAGES, RUN_PART_IDS } from './paperSchemas.ts';
 export {
   ANIMAL_FLAGS,
   type EventKind,
