@@ -7,11 +7,13 @@ interface CameOutProps {
   readonly after: number;
   /** The last page of the run. */
   readonly pages: number;
+  /** `7,012 cards`, while it is written that they are printed; null at any other time. */
+  readonly writing: string | null;
   readonly say: (toPage: number) => void;
 }
 
 /** Whether it is on paper: one touch for all of it, or the last page that came out. */
-export function CameOut({ after, pages, say }: CameOutProps) {
+export function CameOut({ after, pages, writing, say }: CameOutProps) {
   const field = useId();
   const [text, setText] = useState('');
   const [wrong, setWrong] = useState<Problem | null>(null);
@@ -25,9 +27,12 @@ export function CameOut({ after, pages, say }: CameOutProps) {
   }
   return (
     <>
-      <button type="button" class="primary" onClick={() => say(pages)}>
+      <button type="button" class="primary" disabled={writing !== null} onClick={() => say(pages)}>
         These are printed
       </button>
+      <p class="came-out-writing" role="status">
+        {writing === null ? null : `Writing that ${writing} came out…`}
+      </p>
       {pages - after > 1 ? (
         <details class="came-out">
           <summary>Only a part came out</summary>
@@ -41,7 +46,7 @@ export function CameOut({ after, pages, say }: CameOutProps) {
                 onInput={(event) => setText(event.currentTarget.value)}
               />
             </div>
-            <button type="submit" class="secondary">
+            <button type="submit" class="secondary" disabled={writing !== null}>
               Write it
             </button>
           </form>

@@ -23,7 +23,7 @@ interface RunPanelProps {
 export function RunPanel({ batch, paper, printed, resumed }: RunPanelProps) {
   const { what } = batch;
   const count = batch.what === 'card' ? batch.cards.length : batch.labels.length;
-  const { run, make, stop, begin, mark } = useRun(batch, paper, resumed);
+  const { run, marking, make, stop, begin, mark } = useRun(batch, paper, resumed);
   const [failed, setFailed] = useState<Problem | null>(null);
   async function sayPrinted(toPage: number): Promise<void> {
     const labels = run.at === 'ready' ? labelsUsed(run, toPage) : 0;
@@ -46,6 +46,7 @@ export function RunPanel({ batch, paper, printed, resumed }: RunPanelProps) {
           <CameOut
             after={run.after}
             pages={run.after + run.manifest.pages.length}
+            writing={marking === null ? null : sayPieces(what, marking)}
             say={(toPage) => void sayPrinted(toPage)}
           />
         </div>

@@ -8,6 +8,7 @@ import { jobPaper, type Paper } from './paper.ts';
 import { type Printing, startPrinting } from './printing.ts';
 import { runOnScreen } from './runOnScreen.ts';
 import { batchOfRun, cameOutDrafts, doneDraft, laidDrafts, laidRun, relaidRun, restFrom, thingsOn } from './runs.ts';
+import { shown } from './shown.ts';
 
 /** A made file, and what the log will know of it. */
 export interface MadeRun {
@@ -34,6 +35,8 @@ export type Run =
 
 export interface RunModel {
   readonly run: Run;
+  /** How many things are being marked now; null while none are. */
+  readonly marking: number | null;
   make(): void;
   stop(): void;
   /** The keeper opens or saves the file, which is where printing begins: from now on the run can be taken up again. */
@@ -46,6 +49,8 @@ export interface RunModel {
 export function useRun(batch: Batch, paper: Paper, resumed: RunRecord | null = null): RunModel {
   const { site, clock, strip, signs } = useApp();
   const [run, setRun] = useState<Run>({ at: 'idle' });
+  const [marking, setMarking] = useState<number | null>(null);
+  const isMarking = useRef(false);
   const printing = useRef<Printing | null>(null);
   const opened = useRef<Promise<Result<unknown>> | null>(null);
   /** Which order is wanted: what an older one still brings is not. */
@@ -63,8 +68,9 @@ export function useRun(batch: Batch, paper: Paper, resumed: RunRecord | null = n
   }
 
   useEffect(() => {
-    // The order changes by itself once the cards are marked as printed: what lies on the screen then stays.
-    if (run.at !== 'idle' && run.at !== 'marked' && madeFor.current !== order) stop();
+    // The order changes by itself once the cards are marked as printed, which of many is seen before all is written: what
+    // lies on the screen then stays.
+    if (run.at !== 'idle' && run.at !== 'marked' && !isMarking.current && madeFor.current !== order) stop();
   }, [order]);
   useEffect(
     () => () => {
@@ -106,9 +112,24 @@ export function useRun(batch: Batch, paper: Paper, resumed: RunRecord | null = n
   }
 
   async function mark(toPage: number): Promise<Result<number>> {
-    if (run.at !== 'ready') return ok(0);
-    const begun = await opened.current;
+    // A second touch while the first is written would mark all of it twice.
+    if (run.at !== 'ready' || isMarking.current) return ok(0);
     const count = run.laid === null ? run.manifest.pieces.length : thingsOn(run.laid, run.after, toPage);
+    isMarking.current = true;
+    setMarking(count);
+    const marked = await writeMarks(run, toPage, count);
+    isMarking.current = false;
+    setMarking(null);
+    return marked;
+  }
+
+  async function writeMarks(
+    run: Extract<Run, { at: 'ready' }>,
+    toPage: number,
+    count: number,
+  ): Promise<Result<number>> {
+    const begun = await opened.current;
+    await shown(count);
     const opening = begun?.ok === true ? [] : run.opening;
     const out = run.laid === null ? [] : cameOutDrafts(run.laid, { after: run.after, toPage, day: clock.today.value });
     const written = await site.write([...opening, ...out]);
@@ -120,7 +141,7 @@ export function useRun(batch: Batch, paper: Paper, resumed: RunRecord | null = n
     return ok(count);
   }
 
-  return { run, make, stop, begin, mark };
+  return { run, marking, make, stop, begin, mark };
 }
 
 type Job = Omit<PieceJob, 'printedOn'>;
