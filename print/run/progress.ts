@@ -27,7 +27,8 @@ export interface RunProgress {
 
 /** The plan of a run from the table of contents of all its pages. */
 export function planOf({ pages, pieces, left }: Manifest): RunPlan {
-  const onPage = pages.map((_size, at) => pieces.filter(({ page }) => page === at + 1).map(({ id }) => id));
+  const onPage = pages.map((): string[] => []);
+  for (const { page, id } of pieces) onPage[page - 1]?.push(id);
   return { pages: pages.length, onPage, left };
 }
 

@@ -8,17 +8,17 @@ import { documentFault, faultProblem, labelAt, sayReadBack } from '../../src/app
 import {
   batchOfRun,
   cameOutDrafts,
+  laidDrafts,
   laidRun,
   markedBy,
   openRuns,
-  type RunLaid,
   relaidRun,
   restFrom,
   sayPages,
   sayRun,
   thingsOn,
 } from '../../src/app/press/runs.ts';
-import { askedTags, type EventDraft, type Facility, type LabelContent } from '../../src/core/index.ts';
+import { askedTags, type EventDraft, type Facility, type LabelContent, type LaidRun } from '../../src/core/index.ts';
 import { added, day, id, type Line, site } from '../core/log.ts';
 
 const TODAY = day('2026-03-12');
@@ -44,14 +44,14 @@ async function printed(batch: Batch, pages?: readonly [number, number]): Promise
   return (await printPieces(pages ? { ...job, pages } : job)).manifest;
 }
 
-async function laid(facility: Facility = site(...HOUSE)): Promise<RunLaid> {
+async function laid(facility: Facility = site(...HOUSE)): Promise<LaidRun> {
   const batch = batchAt(facility);
   const run = laidRun(batch, await printed(batch), PAPER);
   if (run === null) throw new RangeError('nothing laid');
   return run;
 }
 
-const runLines = (run: RunLaid, toPage: number): readonly Line[] => [
+const runLines = (run: LaidRun, toPage: number): readonly Line[] => [
   ['2026-03-10', 'run-laid', run, onSite],
   ['2026-03-10', 'run-printed', { run: run.run, toPage }, onSite],
 ];
@@ -129,6 +129,48 @@ describe('PRINT-RESUME: a run', () => {
   });
 });
 
+describe('PRINT-RESUME: a run of 10,000 cards on single labels', () => {
+  const MANY = 10_000;
+  const long: LaidRun = {
+    ...PAPER,
+    what: 'card',
+    ids: Array.from({ length: MANY }, (_none, n) => id(n)),
+    revisions: Array.from({ length: MANY }, (_none, n) => `v${n}`),
+    lastPages: Array.from({ length: MANY }, (_none, n) => n + 1),
+    pages: MANY,
+  };
+  const laying = (run: LaidRun, before?: LaidRun): readonly Line[] =>
+    laidDrafts(run, TODAY, before).map(({ payload }): Line => ['2026-03-10', 'run-laid', payload as never, onSite]);
+  const toPage = (page: number, done?: boolean): Line => {
+    return ['2026-03-11', 'run-printed', { run: 'r1', toPage: page, ...(done && { done }) }, onSite];
+  };
+  it('is laid in two events, and is one run, at any page and until it is done', () => {
+    const lines = laying(long);
+    expect(lines.length).toBe(2);
+    const at = (...more: readonly Line[]) => openRuns(site(...lines, ...more), TODAY);
+    expect(at().map(({ record }) => record)).toMatchObject([{ ...long, parts: 2, printedTo: 0 }]);
+    expect(at(toPage(7012))[0]?.progress).toMatchObject({ pages: [7013, MANY] });
+    expect(at(toPage(7012)).map(sayRun)[0]).toMatch(/^Tub cards on card-85x54: printed to page 7,012 of 10,000;/);
+    expect([at(toPage(MANY)), at(toPage(12, true))]).toEqual([[], []]);
+  });
+  it('marks what stands on its pages, across the seam of its parts', () => {
+    const [run] = openRuns(site(...laying(long)), TODAY);
+    const marked = run ? markedBy(run.record, { after: 4990, toPage: 5010, day: TODAY }) : [];
+    expect(subjects(marked)).toEqual(long.ids.slice(4990, 5010));
+  });
+  it('is laid again only in the part of which a card says something else', () => {
+    const [run] = openRuns(site(...laying(long)), TODAY);
+    const again = { ...long, parts: 2, revisions: long.revisions.with(8000, 'anew') };
+    expect(laidDrafts(again, TODAY, run?.record).map(({ payload }) => payload)).toMatchObject([{ part: [2, 2] }]);
+    expect(laidDrafts(long, TODAY, run?.record)).toEqual([]);
+    const [then] = openRuns(site(...laying(long), ...laying(again, long)), TODAY);
+    expect(then?.record).toMatchObject(again);
+  });
+  it('of which a part is missing cannot be taken up yet', () => {
+    expect(openRuns(site(...laying(long).slice(1)), TODAY)).toEqual([]);
+  });
+});
+
 const SIZE = { widthMm: 85, heightMm: 54 };
 
 function pieceOf({ id: label, kind }: LabelContent, page: number): ManifestPiece {
@@ -153,7 +195,7 @@ describe('law: however a run comes out in parts', () => {
         fc.array(fc.integer({ min: 1, max: 9 }), { minLength: 1, maxLength: 30 }),
         fc.array(fc.integer({ min: 0, max: 9 }), { maxLength: 4 }),
         (last, stops) => {
-          const run: RunLaid = {
+          const run: LaidRun = {
             ...PAPER,
             what: 'card',
             ids: last.map((_page, n) => id(n)),
@@ -178,6 +220,7 @@ describe('law: however a run comes out in parts', () => {
 describe('words of runs and of reading back', () => {
   it.each([
     [8, 60, 'pages 8 to 60'],
+    [7013, 10_000, 'pages 7,013 to 10,000'],
     [60, 60, 'page 60'],
   ])('say from %d to %d as %s', (from, to, said) => {
     expect(sayPages(from, to)).toBe(said);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type ItemRecord, KEPT_DEEDS, KEPT_RUNS, NO_PAPER } from '../../src/core/index.ts';
+import { type ItemRecord, KEPT_DEEDS, KEPT_RUNS, NO_PAPER, partsOfRun } from '../../src/core/index.ts';
+import { LIMITS } from '../../src/sync/index.ts';
 import { eventId, id, type Line, log, RACK, REX, rex, site, TUB, undo } from './log.ts';
 
 const ITEM = id(41);
@@ -181,6 +182,65 @@ describe('the site’s paper', () => {
     expect(paper(laid('a'), printed('a', 9)).runs).toEqual([]);
     const many = Array.from({ length: KEPT_RUNS + 3 }, (_none, at) => laid(`r${at}`));
     expect(paper(...many).runs.map(({ run }) => run)).toEqual(many.slice(3).map((_one, at) => `r${at + 3}`));
+  });
+  it('puts a run together that was laid in parts, each by its last writer, and knows none of which one is missing', () => {
+    const part = (at: number, of: number, said: string): Line => [
+      '2026-03-02',
+      'run-laid',
+      {
+        ...{ run: 'l', what: 'card', stock: 's', part: [at, of], pages: 9 },
+        ids: [`n${at}`],
+        revisions: [said],
+        lastPages: [at],
+      },
+      onSite,
+    ];
+    expect(paper(part(2, 2, 'b')).runs).toEqual([]);
+    const whole = paper(part(2, 2, 'b'), part(1, 2, 'a'), part(2, 2, 'c'));
+    expect(whole.runs).toMatchObject([{ ids: ['n1', 'n2'], revisions: ['a', 'c'], lastPages: [1, 2], parts: 2 }]);
+    expect(whole.runs[0]).not.toHaveProperty('part');
+    expect(paper(part(1, 2, 'a'), part(2, 2, 'b'), part(3, 3, 'c')).runs).toEqual([]);
+    expect(paper(part(1, 2, 'a'), part(2, 2, 'b'), laid('l')).runs).toMatchObject([{ run: 'l', ids: [REX] }]);
+  });
+  it.each([
+    [1, 1],
+    [3, 2],
+    [0, 2],
+    [2, 101],
+  ])('refuses part %d of %d of a run', (at, of) => {
+    const payload = {
+      run: 'l',
+      what: 'card',
+      stock: 's',
+      part: [at, of],
+      ids: ['a'],
+      revisions: ['b'],
+      lastPages: [1],
+      pages: 1,
+    };
+    expect(() => log(['2026-03-02', 'run-laid', payload as never, onSite])).toThrow();
+  });
+  it('cuts a run in pieces that one event takes and that fit into one message of a hub', () => {
+    const long = 'x'.repeat(40);
+    const many = <T>(one: T) => Array.from({ length: 12_001 }, () => one);
+    const run = {
+      run: 'l',
+      what: 'card',
+      stock: 's',
+      ids: many(long),
+      revisions: many(long),
+      lastPages: many(12_001),
+      pages: 12_001,
+    };
+    const parts = partsOfRun(run);
+    expect(parts.map(({ part, ids }) => [part, ids.length])).toEqual([
+      [[1, 3], 4000],
+      [[2, 3], 4001],
+      [[3, 3], 4000],
+    ]);
+    for (const part of parts) expect(JSON.stringify(part).length).toBeLessThan(LIMITS.pushBytes);
+    expect(paper(...parts.map((part): Line => ['2026-03-02', 'run-laid', part, onSite])).runs).toMatchObject([run]);
+    expect(partsOfRun({ ...run, ids: ['a'], revisions: ['b'], lastPages: [1] })).toHaveLength(1);
   });
   it.each(['a4-85x54', 'own-', 'own-Ä'])('refuses the id %s for a printer of the site’s own', (id) => {
     const line: Line = [

@@ -267,15 +267,19 @@ const PAYLOADS: { readonly [K in Exclude<EventKind, 'slip-made'>]: fc.Arbitrary<
     scaleX: fc.constant(1),
     scaleY: fc.constantFrom(0.99, 1.01),
   }),
-  'run-laid': fc.record({
-    run: fc.constantFrom('r1', 'r2', 'r3'),
-    what: fc.constant('card'),
-    stock: fc.constant('own-a'),
-    ids: fc.constant(['C9HG9RAR']),
-    revisions: fc.constantFrom(['a'], ['b']),
-    lastPages: fc.constant([1]),
-    pages: fc.integer({ min: 1, max: 9 }),
-  }),
+  'run-laid': fc.record(
+    {
+      run: fc.constantFrom('r1', 'r2', 'r3'),
+      what: fc.constant('card'),
+      stock: fc.constant('own-a'),
+      part: fc.constantFrom([1, 2], [2, 2], [2, 3]),
+      ids: fc.constant(['C9HG9RAR']),
+      revisions: fc.constantFrom(['a'], ['b']),
+      lastPages: fc.constant([1]),
+      pages: fc.integer({ min: 1, max: 9 }),
+    },
+    { requiredKeys: ['run', 'what', 'stock', 'ids', 'revisions', 'lastPages', 'pages'] },
+  ),
   'run-printed': fc.record(
     { run: fc.constantFrom('r1', 'r2'), toPage: fc.nat(9), done: fc.boolean() },
     { requiredKeys: ['run', 'toPage'] },

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import type { Id } from '../../core/index.ts';
+import { type Id, sayNumber } from '../../core/index.ts';
 import type { Choice, PressRack } from './selection.ts';
 
 interface ChooseWhatProps {
@@ -67,7 +67,7 @@ export function WhatLine<C>({ id, words, count, isChosen, choose, children }: Wh
       <label>
         <input type="radio" name="what" checked={isChosen} onChange={() => choose(id)} />
         <span>{words}</span>
-        <span class="what-count">{count}</span>
+        <span class="what-count">{count === null ? null : sayNumber(count)}</span>
       </label>
       {children}
     </div>

@@ -6,6 +6,7 @@ import { sayPieces, WHAT_WORDS } from './batch.ts';
 import { CameOut } from './CameOut.tsx';
 import { runOnScreen } from './runOnScreen.ts';
 import { cameOutDrafts, doneDraft, type OpenRun, openRuns, restFrom, sayPages, sayRun, thingsOn } from './runs.ts';
+import { shown } from './shown.ts';
 
 /** Runs that were begun and are not all on paper; nothing where there are none. */
 export function OpenRuns() {
@@ -30,6 +31,7 @@ export function OpenRuns() {
 function OpenRunLine({ run }: { readonly run: OpenRun }) {
   const { site, clock, strip } = useApp();
   const [failed, setFailed] = useState<Problem | null>(null);
+  const [writing, setWriting] = useState<number | null>(null);
   const { record, what, progress } = run;
   const { pages, stale } = progress;
   async function write(drafts: readonly EventDraft[], name: string, said: string): Promise<void> {
@@ -37,10 +39,14 @@ function OpenRunLine({ run }: { readonly run: OpenRun }) {
     if (!written.ok) return setFailed(written.problem);
     strip.add({ subject: null, name, said, result: 'accepted', problem: null, events: written.value });
   }
-  const say = (toPage: number) => {
+  async function say(toPage: number): Promise<void> {
     const out = { after: record.printedTo, toPage, day: clock.today.value };
-    void write(cameOutDrafts(record, out), sayPieces(what, thingsOn(record, out.after, toPage)), 'printed');
-  };
+    const count = thingsOn(record, out.after, toPage);
+    setWriting(count);
+    await shown(count);
+    await write(cameOutDrafts(record, out), sayPieces(what, count), 'printed');
+    setWriting(null);
+  }
   const end = () => void write([doneDraft(record, clock.today.value)], `Run of ${WHAT_WORDS[what].many}`, 'done with');
   return (
     <li>
@@ -55,7 +61,7 @@ function OpenRunLine({ run }: { readonly run: OpenRun }) {
           </a>
         )}
         {stale.length === 0 ? null : (
-          <a class="secondary" href={`/print?what=${what}&only=${stale.join()}`}>
+          <a class="secondary" href={`/print?what=${what}&changed=${record.run}`}>
             Print what changed since
           </a>
         )}
@@ -65,7 +71,12 @@ function OpenRunLine({ run }: { readonly run: OpenRun }) {
       </div>
       <details class="came-out">
         <summary>It has come further</summary>
-        <CameOut after={record.printedTo} pages={record.pages} say={say} />
+        <CameOut
+          after={record.printedTo}
+          pages={record.pages}
+          writing={writing === null ? null : sayPieces(what, writing)}
+          say={(toPage) => void say(toPage)}
+        />
       </details>
       {failed === null ? null : <ProblemLine problem={failed} />}
     </li>

@@ -1,6 +1,7 @@
-import { useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import '../look/parts.css';
+import { useApp } from '../model/app.ts';
 import { WHAT_WORDS, WHATS, type What, whatOf } from './batch.ts';
 import { CardPress } from './CardPress.tsx';
 import { LabelPress } from './LabelPress.tsx';
@@ -9,11 +10,12 @@ import { isListKind, LIST_KINDS, LIST_WORDS, type ListKind } from './lists.ts';
 import { OpenRuns } from './OpenRuns.tsx';
 import './press.css';
 import { ResumePress } from './ResumePress.tsx';
+import { openRuns } from './runs.ts';
 
 /** Onto paper: cards, or whatever else is printed here; `/print?what=clutch&only=ID` comes with it chosen. */
 export function PrintScreen() {
   const { query } = useLocation();
-  const address = [query['what'], query['only'], query['rack'], query['run']].join();
+  const address = [query['what'], query['only'], query['rack'], query['run'], query['changed']].join();
   // Another address is another job, even though the screen stays the same.
   return <Press key={address} query={query} />;
 }
@@ -37,6 +39,16 @@ function PressRest({ run }: { readonly run: string }) {
   );
 }
 
+/** What changed since a run was printed, as an address asks for it: of a long run too much to stand in one. */
+function useChanged(run: string | undefined): string | undefined {
+  const { site, clock } = useApp();
+  // As it was when the screen opened: what is marked as printed meanwhile stays on it.
+  return useMemo(() => {
+    const open = run === undefined ? [] : openRuns(site.facility.value, clock.today.value);
+    return open.find(({ record }) => record.run === run)?.progress.stale.join();
+  }, [run]);
+}
+
 type Kind = What | ListKind;
 
 function kindOf(text: string | undefined): Kind {
@@ -46,7 +58,8 @@ function kindOf(text: string | undefined): Kind {
 function PressNew({ query }: { readonly query: Readonly<Record<string, string>> }) {
   const asked = kindOf(query['what']);
   const [what, choose] = useState<Kind>(asked);
-  const only = what === asked ? query['only'] || undefined : undefined;
+  const changed = useChanged(query['changed']);
+  const only = what === asked ? changed || query['only'] || undefined : undefined;
   return (
     <section class="screen press" aria-labelledby="press-title">
       <h1 id="press-title">Print {isListKind(what) ? LIST_WORDS[what].many : WHAT_WORDS[what].many}</h1>

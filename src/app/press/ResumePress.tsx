@@ -2,7 +2,7 @@ import { useMemo } from 'preact/hooks';
 import { OFFICE_600 } from '../../../print/qr/profiles.ts';
 import { findPrinter, findStock } from '../../../print/stocks/own.ts';
 import type { PaperRecord } from '../../core/index.ts';
-import { ok, problem, type Result, type RunRecord } from '../../core/index.ts';
+import { ok, problem, type Result, type RunRecord, sayNumber } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { useApp } from '../model/app.ts';
 import type { What } from './batch.ts';
@@ -44,7 +44,7 @@ function Rest({ run, paper }: { readonly run: OpenRun; readonly paper: Paper }) 
           {restFrom(record) === 1 && paper.first > 1 ? ` from label ${paper.first} on` : ''}.
         </p>
         {changed.length > 0 ? (
-          <p>{changed.length} of the rest say something else by now, and come out as they are today.</p>
+          <p>{sayNumber(changed.length)} of the rest say something else by now, and come out as they are today.</p>
         ) : null}
       </div>
       <RunPanel batch={batch} paper={paper} printed={printed} resumed={record} />

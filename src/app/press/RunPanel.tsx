@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { Problem, RunRecord } from '../../core/index.ts';
+import { type Problem, type RunRecord, sayNumber } from '../../core/index.ts';
 import { ProblemLine } from '../look/ProblemLine.tsx';
 import { type Batch, sayPieces, WHAT_WORDS, type What } from './batch.ts';
 import { CameOut } from './CameOut.tsx';
@@ -23,7 +23,7 @@ interface RunPanelProps {
 export function RunPanel({ batch, paper, printed, resumed }: RunPanelProps) {
   const { what } = batch;
   const count = batch.what === 'card' ? batch.cards.length : batch.labels.length;
-  const { run, make, stop, begin, mark } = useRun(batch, paper, resumed);
+  const { run, marking, make, stop, begin, mark } = useRun(batch, paper, resumed);
   const [failed, setFailed] = useState<Problem | null>(null);
   async function sayPrinted(toPage: number): Promise<void> {
     const labels = run.at === 'ready' ? labelsUsed(run, toPage) : 0;
@@ -46,6 +46,7 @@ export function RunPanel({ batch, paper, printed, resumed }: RunPanelProps) {
           <CameOut
             after={run.after}
             pages={run.after + run.manifest.pages.length}
+            writing={marking === null ? null : sayPieces(what, marking)}
             say={(toPage) => void sayPrinted(toPage)}
           />
         </div>
@@ -169,9 +170,9 @@ function Made({ what, run: { manifest, isAnew } }: MadeProps) {
   return (
     <div class="made">
       <p class="made-figures">
-        <strong>{count}</strong> {count === 1 ? one : many} on <strong>{manifest.pages.length}</strong>{' '}
-        {manifest.pages.length === 1 ? 'page' : 'pages'}
-        {backs === 0 ? '' : `, ${backs} with a second face`}
+        <strong>{sayNumber(count)}</strong> {count === 1 ? one : many} on{' '}
+        <strong>{sayNumber(manifest.pages.length)}</strong> {manifest.pages.length === 1 ? 'page' : 'pages'}
+        {backs === 0 ? '' : `, ${sayNumber(backs)} with a second face`}
       </p>
       {isAnew ? (
         <p>Some pieces take more or less room than when the run was laid out: the rest of it is laid out anew.</p>

@@ -1,5 +1,5 @@
 import type { PieceToPrint } from '../../../print/index.ts';
-import { type LabelContent, PRINT_SHEETS, type PrintSheet } from '../../core/index.ts';
+import { type LabelContent, PRINT_SHEETS, type PrintSheet, sayNumber } from '../../core/index.ts';
 import type { PressCard } from './selection.ts';
 
 /** What is printed: the cards of animals, or labels of one kind. */
@@ -125,7 +125,7 @@ export function whatOf(text: string | undefined): What {
 /** `1 card`, `12 egg marks`. */
 export function sayPieces(what: What, count: number): string {
   const { one, many } = WHAT_WORDS[what];
-  return `${count} ${count === 1 ? one : many}`;
+  return `${sayNumber(count)} ${count === 1 ? one : many}`;
 }
 
 /** What print gets. */

@@ -1,7 +1,7 @@
 import { ok, type Result, refuse } from '../../core/index.ts';
 import type { Pages } from './paper.ts';
 
-const TYPED = /^(\d{1,4})(?:\s*[-–]\s*(\d{1,4}))?$/;
+const TYPED = /^(\d{1,6})(?:\s*[-–]\s*(\d{1,6}))?$/;
 
 /** Reads pages of a run as typed: `3-7`, or one alone; nothing is all of them. Error: `pages-unread`. */
 export function readPages(text: string): Result<Pages | null> {

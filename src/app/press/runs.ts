@@ -10,20 +10,17 @@ import {
   type Facility,
   type Id,
   isCardStale,
-  type Payload,
+  type LaidRun,
+  MOST_RUN_PAGES,
+  partsOfRun,
   type RunRecord,
+  sayNumber,
 } from '../../core/index.ts';
 import { type Batch, sayPieces, WHAT_WORDS, WHATS, type What } from './batch.ts';
 import type { PressCard } from './selection.ts';
 
-/** A run as the log has it. */
-export type RunLaid = Payload<'run-laid'>;
-
 /** What a run is printed on, and how. */
-export type RunPaper = Pick<RunLaid, 'run' | 'stock' | 'printer' | 'first' | 'order' | 'flip' | 'cutMarks'>;
-
-/** The log takes no longer run than this; a longer one is printed, and cannot be taken up again. */
-const MOST_IDS = 5000;
+export type RunPaper = Pick<LaidRun, 'run' | 'stock' | 'printer' | 'first' | 'order' | 'flip' | 'cutMarks'>;
 
 interface Asked {
   readonly ask: string;
@@ -31,12 +28,12 @@ interface Asked {
   readonly revision: string;
 }
 
-/** The run of a made file of all its pages; null for one of which nothing is on paper, or that is too long for the log. */
-export function laidRun(batch: Batch, manifest: Pick<Manifest, 'pages' | 'pieces'>, paper: RunPaper): RunLaid | null {
+/** The run of a made file of all its pages; null for one of which nothing is on paper, or that is longer than the log knows pages. */
+export function laidRun(batch: Batch, manifest: Pick<Manifest, 'pages' | 'pieces'>, paper: RunPaper): LaidRun | null {
   const last = lastPages(batch, manifest.pieces, 1);
   const asked = askedOf(batch).filter(({ ask }) => last.has(ask));
   const pages = manifest.pages.length;
-  if (asked.length === 0 || asked.length > MOST_IDS || pages > MOST_IDS) return null;
+  if (asked.length === 0 || pages > MOST_RUN_PAGES) return null;
   return {
     ...paper,
     what: batch.what,
@@ -51,7 +48,7 @@ export function laidRun(batch: Batch, manifest: Pick<Manifest, 'pages' | 'pieces
  * The same run once its pages from `manifest.part` on are made again: with the words that they now have. Null where what is on
  * those pages is not what was laid there, since some piece takes more or less room now.
  */
-export function relaidRun(run: RunLaid, batch: Batch, manifest: Pick<Manifest, 'part' | 'pieces'>): RunLaid | null {
+export function relaidRun(run: LaidRun, batch: Batch, manifest: Pick<Manifest, 'part' | 'pieces'>): LaidRun | null {
   const from = manifest.part?.from ?? 1;
   if (manifest.part !== undefined && manifest.part.of !== run.pages) return null;
   const last = lastPages(batch, manifest.pieces, from);
@@ -126,7 +123,8 @@ function openRun(facility: Facility, record: RunRecord, what: What, today: Day):
 
 /** `Tub cards on a4-85x54: printed to page 7 of 60; 3 cards have changed since`. */
 export function sayRun({ record: { stock, pages, printedTo }, what, progress: { stale } }: OpenRun): string {
-  const far = printedTo === 0 ? `no page of ${pages} printed yet` : `printed to page ${printedTo} of ${pages}`;
+  const [to, of] = [sayNumber(printedTo), sayNumber(pages)];
+  const far = printedTo === 0 ? `no page of ${of} printed yet` : `printed to page ${to} of ${of}`;
   const { length } = stale;
   const changed = length === 0 ? '' : `; ${sayPieces(what, length)} ${length === 1 ? 'has' : 'have'} changed since`;
   return `${WHAT_WORDS[what].name} on ${stock}: ${far}${changed}`;
@@ -139,7 +137,16 @@ export function restFrom({ printedTo, flip }: Pick<RunRecord, 'printedTo' | 'fli
 
 /** `pages 8 to 60`, or the one page that is left. */
 export function sayPages(from: number, to: number): string {
-  return from === to ? `page ${to}` : `pages ${from} to ${to}`;
+  return from === to ? `page ${sayNumber(to)}` : `pages ${sayNumber(from)} to ${sayNumber(to)}`;
+}
+
+/** That a run was laid, in as many parts as it needs; of one that is laid again only the parts that say something new. */
+export function laidDrafts(run: LaidRun, day: Day, before: LaidRun | null = null): readonly EventDraft[] {
+  const known = before === null ? [] : partsOfRun(before);
+  return partsOfRun(run).flatMap((payload, at): EventDraft[] => {
+    const isNew = payload.revisions.some((revision, piece) => revision !== known[at]?.revisions[piece]);
+    return isNew ? [{ kind: 'run-laid', subjects: [], payload, day }] : [];
+  });
 }
 
 /** How far a run was printed before and now. */
@@ -154,13 +161,13 @@ export interface CameOut {
  * Rule PRINT-RESUME: that the pages of a run up to one came out. Cards, and tags that go out of date, are marked as printed once
  * the last of their faces did; nothing is marked that did not come out.
  */
-export function cameOutDrafts(run: RunLaid, { after, toPage, day }: CameOut): readonly EventDraft[] {
+export function cameOutDrafts(run: LaidRun, { after, toPage, day }: CameOut): readonly EventDraft[] {
   const printed: EventDraft = { kind: 'run-printed', subjects: [], payload: { run: run.run, toPage }, day };
   return [printed, ...markedBy(run, { after, toPage, day })];
 }
 
 /** The marks alone: how many cards or tags count as printed then. */
-export function markedBy(run: RunLaid, { after, toPage, day }: CameOut): readonly EventDraft[] {
+export function markedBy(run: LaidRun, { after, toPage, day }: CameOut): readonly EventDraft[] {
   return run.ids.flatMap((ask, at): EventDraft[] => {
     const [last = 0, revision = ''] = [run.lastPages[at], run.revisions[at]];
     return last > after && last <= toPage ? markOf(run, ask, revision, day) : [];
@@ -170,7 +177,7 @@ export function markedBy(run: RunLaid, { after, toPage, day }: CameOut): readonl
 /** Tags that say a price go out of date; what else is printed does not, and nothing is written of it. */
 const DATED: readonly string[] = ['ware', 'shed', 'sale'];
 
-function markOf({ what, stock }: RunLaid, ask: string, revision: string, day: Day): EventDraft[] {
+function markOf({ what, stock }: LaidRun, ask: string, revision: string, day: Day): EventDraft[] {
   const [id = '', copies] = ask.split('/');
   const subjects = [id as Id];
   if (what === 'card') return [{ kind: 'card-printed', subjects, payload: { revision, stock }, day }];
@@ -179,7 +186,7 @@ function markOf({ what, stock }: RunLaid, ask: string, revision: string, day: Da
 }
 
 /** How many things of a run lie on its pages after one and up to another. */
-export function thingsOn({ lastPages }: RunLaid, after: number, toPage: number): number {
+export function thingsOn({ lastPages }: LaidRun, after: number, toPage: number): number {
   return lastPages.filter((last) => last > after && last <= toPage).length;
 }
 

@@ -1,21 +1,23 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Manifest, PieceJob } from '../../../print/index.ts';
-import { type EventDraft, ok, type Problem, type Result, type RunRecord } from '../../core/index.ts';
+import { type EventDraft, type LaidRun, ok, type Problem, type Result, type RunRecord } from '../../core/index.ts';
 import { useApp } from '../model/app.ts';
+import { releaseLater } from '../model/files.ts';
 import type { PrintAnswer } from '../workers/printMessages.ts';
 import { type Batch, batchKey, piecesOf, sayPieces } from './batch.ts';
 import { jobPaper, type Paper } from './paper.ts';
 import { type Printing, startPrinting } from './printing.ts';
 import { runOnScreen } from './runOnScreen.ts';
-import { batchOfRun, cameOutDrafts, doneDraft, laidRun, type RunLaid, relaidRun, restFrom, thingsOn } from './runs.ts';
+import { batchOfRun, cameOutDrafts, doneDraft, laidDrafts, laidRun, relaidRun, restFrom, thingsOn } from './runs.ts';
+import { shown } from './shown.ts';
 
 /** A made file, and what the log will know of it. */
 export interface MadeRun {
   readonly url: string;
   readonly pdf: Blob;
   readonly manifest: Manifest;
-  /** Null where nothing is on paper, or more than the log takes. */
-  readonly laid: RunLaid | null;
+  /** Null where nothing is on paper. */
+  readonly laid: LaidRun | null;
   /** The last page that was on paper before; the file begins behind it. */
   readonly after: number;
   /** What is written when the printing begins: the run, and the end of the one in whose place it is. */
@@ -34,6 +36,8 @@ export type Run =
 
 export interface RunModel {
   readonly run: Run;
+  /** How many things are being marked now; null while none are. */
+  readonly marking: number | null;
   make(): void;
   stop(): void;
   /** The keeper opens or saves the file, which is where printing begins: from now on the run can be taken up again. */
@@ -46,6 +50,8 @@ export interface RunModel {
 export function useRun(batch: Batch, paper: Paper, resumed: RunRecord | null = null): RunModel {
   const { site, clock, strip, signs } = useApp();
   const [run, setRun] = useState<Run>({ at: 'idle' });
+  const [marking, setMarking] = useState<number | null>(null);
+  const isMarking = useRef(false);
   const printing = useRef<Printing | null>(null);
   const opened = useRef<Promise<Result<unknown>> | null>(null);
   /** Which order is wanted: what an older one still brings is not. */
@@ -63,8 +69,9 @@ export function useRun(batch: Batch, paper: Paper, resumed: RunRecord | null = n
   }
 
   useEffect(() => {
-    // The order changes by itself once the cards are marked as printed: what lies on the screen then stays.
-    if (run.at !== 'idle' && run.at !== 'marked' && madeFor.current !== order) stop();
+    // The order changes by itself once the cards are marked as printed, which of many is seen before all is written: what
+    // lies on the screen then stays.
+    if (run.at !== 'idle' && run.at !== 'marked' && !isMarking.current && madeFor.current !== order) stop();
   }, [order]);
   useEffect(
     () => () => {
@@ -106,9 +113,24 @@ export function useRun(batch: Batch, paper: Paper, resumed: RunRecord | null = n
   }
 
   async function mark(toPage: number): Promise<Result<number>> {
-    if (run.at !== 'ready') return ok(0);
-    const begun = await opened.current;
+    // A second touch while the first is written would mark all of it twice.
+    if (run.at !== 'ready' || isMarking.current) return ok(0);
     const count = run.laid === null ? run.manifest.pieces.length : thingsOn(run.laid, run.after, toPage);
+    isMarking.current = true;
+    setMarking(count);
+    const marked = await writeMarks(run, toPage, count);
+    isMarking.current = false;
+    setMarking(null);
+    return marked;
+  }
+
+  async function writeMarks(
+    run: Extract<Run, { at: 'ready' }>,
+    toPage: number,
+    count: number,
+  ): Promise<Result<number>> {
+    const begun = await opened.current;
+    await shown(count);
     const opening = begun?.ok === true ? [] : run.opening;
     const out = run.laid === null ? [] : cameOutDrafts(run.laid, { after: run.after, toPage, day: clock.today.value });
     const written = await site.write([...opening, ...out]);
@@ -120,7 +142,7 @@ export function useRun(batch: Batch, paper: Paper, resumed: RunRecord | null = n
     return ok(count);
   }
 
-  return { run, make, stop, begin, mark };
+  return { run, marking, make, stop, begin, mark };
 }
 
 type Job = Omit<PieceJob, 'printedOn'>;
@@ -128,18 +150,11 @@ type Press = (job: Job) => Promise<PrintAnswer>;
 type Made = MadeRun | { readonly problem: Problem };
 
 const idle: Run = { at: 'idle' };
-/** A tab that was opened from the link still reads the address for a moment. */
-const RELEASE_MS = 600_000;
-
-function releaseLater(url: string): void {
-  setTimeout(() => URL.revokeObjectURL(url), RELEASE_MS);
-}
-
 async function makeWhole(batch: Batch, job: Job, press: Press, day: EventDraft['day']): Promise<Made> {
   const answer = await press(job);
   if (answer.kind === 'failed') return answer;
   const laid = laidRun(batch, answer.manifest, { run: runName(), ...paperOf(job) });
-  return madeOf(answer, { laid, after: 0, opening: laid === null ? [] : [laidDraft(laid, day)], isAnew: false });
+  return madeOf(answer, { laid, after: 0, opening: laid === null ? [] : laidDrafts(laid, day), isAnew: false });
 }
 
 interface Rest {
@@ -160,13 +175,7 @@ async function makeRest({ batch, job, press, resumed, restOf, today }: Rest): Pr
   if (answer.kind === 'failed') return answer;
   const again = relaidRun(old, batch, answer.manifest);
   if (again !== null) {
-    const isSame = again.revisions.every((revision, at) => revision === old.revisions[at]);
-    return madeOf(answer, {
-      laid: again,
-      after: from - 1,
-      opening: isSame ? [] : [laidDraft(again, today)],
-      isAnew: false,
-    });
+    return madeOf(answer, { laid: again, after: from - 1, opening: laidDrafts(again, today, old), isAnew: false });
   }
   const rest = restOf(old.ids.filter((_ask, at) => (old.lastPages[at] ?? 0) > printedTo));
   const made = await makeWhole(rest, { ...job, pieces: piecesOf(rest), first: 1, order, flip, cutMarks }, press, today);
@@ -180,10 +189,6 @@ function madeOf(
 ): MadeRun {
   const blob = new Blob([pdf], { type: 'application/pdf' });
   return { pdf: blob, url: URL.createObjectURL(blob), manifest, ...more };
-}
-
-function laidDraft(payload: RunLaid, day: EventDraft['day']): EventDraft {
-  return { kind: 'run-laid', subjects: [], payload, day };
 }
 
 function paperOf({

@@ -209,7 +209,7 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
     case 'printer-calibrated':
       return `Printer calibrated for ${event.payload.stock}`;
     case 'run-laid':
-      return `Print run laid out: ${counted(event.payload.pages, 'page')}`;
+      return `Print run laid out: ${counted(event.payload.pages, 'page')}${partWords(event.payload)}`;
     case 'run-printed':
       return `Print run printed to page ${event.payload.toPage}`;
     case 'card-printed':
@@ -220,6 +220,10 @@ function sayKnown(event: SiteEvent, nameOf: NameOf, about: Id): string {
       event satisfies never;
       return '';
   }
+}
+
+function partWords({ part }: Payload<'run-laid'>): string {
+  return part === undefined ? '' : `, part ${part[0]} of ${part[1]}`;
 }
 
 const TASK_WORDS: Readonly<Record<RoundTask, string>> = {

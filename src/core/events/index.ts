@@ -17,6 +17,7 @@ export {
   type UnknownEvent,
 } from './event.ts';
 export { type LastWritten, lastWritten, minutesSince, noteWritten } from './lastWritten.ts';
+export { MOST_RUN_PAGES, RUN_PART_IDS } from './paperSchemas.ts';
 export {
   ANIMAL_FLAGS,
   type EventKind,

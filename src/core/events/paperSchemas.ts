@@ -46,12 +46,19 @@ export const calibratedSchema = z.object({
   scaleY: z.number().check(z.gte(0.9), z.lte(1.1)),
 });
 
-const page = z.int().check(z.gte(1), z.lte(5000));
+/** One event takes so many ids of a run: with the longest ids and revisions half of what a hub takes in one message. */
+export const RUN_PART_IDS = 5000;
+/** A longer run is laid in so many parts at most. */
+const MOST_PARTS = 100;
+/** More pages than this are no run of paper; a phone still walks through a list of them. */
+export const MOST_RUN_PAGES = 500_000;
+const page = z.int().check(z.gte(1), z.lte(MOST_RUN_PAGES));
 
 /**
  * A run as it was laid out, so that the rest can be printed later. `ids` are the words that ask for its pieces again; `revisions`
  * and `lastPages` go with them one to one: what each piece said, and the page on which the last of it stands. The same run is
- * laid again when the rest of it is printed with newer words.
+ * laid again when the rest of it is printed with newer words. A run that is too long for one event is laid in several: `part`
+ * says which of how many each is, and all else but the ids and what goes with them is the same in all.
  */
 export const runLaidSchema = z
   .object({
@@ -63,9 +70,14 @@ export const runLaidSchema = z
     order: maybe(z.enum(['walk', 'stack'])),
     flip: maybe(z.enum(['long', 'short'])),
     cutMarks: maybe(z.boolean()),
-    ids: z.array(text(40)).check(z.minLength(1), z.maxLength(5000)),
-    revisions: z.array(text(40)).check(z.maxLength(5000)),
-    lastPages: z.array(page).check(z.maxLength(5000)),
+    part: maybe(
+      z
+        .tuple([z.int().check(z.gte(1)), z.int().check(z.gte(2), z.lte(MOST_PARTS))])
+        .check(z.refine(([at, of]) => at <= of, 'a part comes after the last')),
+    ),
+    ids: z.array(text(40)).check(z.minLength(1), z.maxLength(RUN_PART_IDS)),
+    revisions: z.array(text(40)).check(z.maxLength(RUN_PART_IDS)),
+    lastPages: z.array(page).check(z.maxLength(RUN_PART_IDS)),
     pages: page,
   })
   .check(
@@ -79,6 +91,6 @@ export const runLaidSchema = z
 /** How far a run has come out of the printer; `done` when the rest is not wanted any more. */
 export const runPrintedSchema = z.object({
   run: text(40),
-  toPage: z.int().check(z.gte(0), z.lte(5000)),
+  toPage: z.int().check(z.gte(0), z.lte(MOST_RUN_PAGES)),
   done: maybe(z.boolean()),
 });

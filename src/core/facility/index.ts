@@ -23,7 +23,8 @@ export {
   type SiteRules,
   UNNAMED_SITE,
 } from './others.ts';
-export { type CalibrationRecord, KEPT_RUNS, NO_PAPER, type PaperRecord, type RunRecord } from './paper.ts';
+export { type CalibrationRecord, NO_PAPER, type PaperRecord } from './paper.ts';
 export { type Deed, KEPT_DEEDS, type PlaceRecord, type RoundRecord, taskOf } from './places.ts';
 export { type PlannedPair, type PlanTerms, SAME_SEASON_DAYS, type SeasonPlan } from './plans.ts';
+export { KEPT_RUNS, type LaidRun, partsOfRun, type RunRecord } from './printRuns.ts';
 export { animalsInWalkingOrder, isQuarantinePlace, nameOf, occupants, sayPlace, walkingOrder } from './walk.ts';

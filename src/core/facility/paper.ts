@@ -1,12 +1,13 @@
 import type { Day } from '../days.ts';
-import { type EventOf, laterWriter, type Payload, type SiteEvent } from '../events/index.ts';
+import { laterWriter, type Payload, type SiteEvent } from '../events/index.ts';
+import { type RunRecord, runsOf } from './printRuns.ts';
 
 /** What the site knows of its own paper and printers, and how far its print runs have come. */
 export interface PaperRecord {
   readonly stocks: readonly Payload<'own-stock-set'>[];
   readonly printers: readonly Payload<'own-printer-set'>[];
   readonly calibrations: readonly CalibrationRecord[];
-  /** The latest runs that are not all on paper, oldest first, at most {@link KEPT_RUNS}. */
+  /** The latest runs that are not all on paper, oldest first, as many as {@link runsOf} keeps. */
   readonly runs: readonly RunRecord[];
 }
 
@@ -14,16 +15,6 @@ export interface PaperRecord {
 export interface CalibrationRecord extends Payload<'printer-calibrated'> {
   readonly day: Day;
 }
-
-/** A print run, with the last page that came out of the printer; 0 for none yet. */
-export interface RunRecord extends Payload<'run-laid'> {
-  readonly day: Day;
-  readonly keeper: string;
-  readonly printedTo: number;
-}
-
-/** So many runs can be taken up again; the log holds all. */
-export const KEPT_RUNS = 12;
 
 /** A site that has only our paper. */
 export const NO_PAPER: PaperRecord = { stocks: [], printers: [], calibrations: [], runs: [] };
@@ -56,25 +47,4 @@ function lastOfEach<K extends 'own-stock-set' | 'own-printer-set' | 'printer-cal
   return [...last]
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([, { payload, day }]) => ({ payload: payload as Payload<K>, day }));
-}
-
-function runsOf(events: readonly SiteEvent[]): readonly RunRecord[] {
-  const laid = new Map<string, EventOf<'run-laid'>>();
-  const printed = new Map<string, EventOf<'run-printed'>>();
-  for (const event of events) {
-    if (event.kind === 'run-laid') laid.set(event.payload.run, later(laid.get(event.payload.run), event));
-    if (event.kind === 'run-printed') printed.set(event.payload.run, later(printed.get(event.payload.run), event));
-  }
-  const open = [...laid.values()].filter(({ payload: { run, pages } }) => {
-    const { toPage = 0, done = false } = printed.get(run)?.payload ?? {};
-    return !done && toPage < pages;
-  });
-  const latest = open.sort(laterWriter).slice(-KEPT_RUNS);
-  return latest.map(({ payload, day, keeper }) => {
-    return { ...payload, day, keeper, printedTo: printed.get(payload.run)?.payload.toPage ?? 0 };
-  });
-}
-
-function later<E extends SiteEvent>(before: E | undefined, event: E): E {
-  return before === undefined || laterWriter(before, event) < 0 ? event : before;
 }

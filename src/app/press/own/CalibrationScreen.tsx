@@ -12,6 +12,7 @@ import { PrinterPick, StockPick } from '../PaperPicks.tsx';
 import { laidPaper, rememberedPaper } from '../paper.ts';
 import { backFrom } from './back.ts';
 import { CalibrationNow } from './CalibrationNow.tsx';
+import { lastKept } from './keptForms.ts';
 import { MakePage } from './MakePage.tsx';
 import { MeasuredForm } from './MeasuredForm.tsx';
 
@@ -26,11 +27,14 @@ function Calibrating({ query }: { readonly query: Readonly<Record<string, string
   const { site } = useApp();
   const known = site.facility.value.site.paper;
   const back = backFrom(query);
+  const [halfTyped] = useState(() => lastKept('measured')?.split(' ') ?? []);
+  const isAsked = query['stock'] !== undefined || query['printer'] !== undefined;
   const [picked, pick] = useState<{ readonly stock?: string; readonly printer?: string }>({});
   if (site.state.value === 'opening') return <Opening />;
   const usual = laidPaper(back.what, rememberedPaper(back.what), null, known);
-  const stock = findStock(picked.stock ?? query['stock'] ?? usual.stock.id, known);
-  const printer = findPrinter(picked.printer ?? query['printer'] ?? usual.printer.id, known);
+  const [lastStock, lastPrinter] = isAsked ? [] : halfTyped;
+  const stock = findStock(picked.stock ?? query['stock'] ?? lastStock ?? usual.stock.id, known);
+  const printer = findPrinter(picked.printer ?? query['printer'] ?? lastPrinter ?? usual.printer.id, known);
   const [onStock, onPrinter] = [stock.ok ? stock.value : usual.stock, printer.ok ? printer.value : OFFICE_600];
   return (
     <section class="screen press own-paper" aria-labelledby="own-title">

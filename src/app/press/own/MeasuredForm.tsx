@@ -9,12 +9,14 @@ import {
   calibratedPayload,
   calibrationIn,
   type MeasuredField,
-  type MeasuredText,
   measuredFields,
+  measuredOf,
   NOTHING_MEASURED,
   sayCalibration,
 } from './calibrationDraft.ts';
 import { FormLine, goToFault } from './FormLine.tsx';
+import { TakenUpLine } from './TakenUpLine.tsx';
+import { useFormDraft } from './useFormDraft.ts';
 import { useLines } from './useLines.ts';
 import { useOwn } from './useOwn.ts';
 
@@ -27,7 +29,8 @@ interface MeasuredFormProps {
 
 /** The figures off a calibration page, said back in words before they are saved. */
 export function MeasuredForm({ stock, printer, back }: MeasuredFormProps) {
-  const [text, setText] = useState<MeasuredText>(NOTHING_MEASURED);
+  const draft = useFormDraft('measured', measuredOf(stock.id, printer.id), NOTHING_MEASURED);
+  const { text, takenUp, put, anew, forget } = draft;
   const [failed, setFailed] = useState<Problem | null>(null);
   const [isSaved, setSaved] = useState(false);
   const lines = useLines<MeasuredField>();
@@ -41,6 +44,7 @@ export function MeasuredForm({ stock, printer, back }: MeasuredFormProps) {
     const why = await write({ kind: 'printer-calibrated', payload }, `${printer.name} on ${stock.name}`, 'calibrated');
     setFailed(why);
     setSaved(why === null);
+    if (why === null) forget();
   }
   const whole = problems.find(({ path }) => path === undefined) ?? null;
   return (
@@ -53,6 +57,14 @@ export function MeasuredForm({ stock, printer, back }: MeasuredFormProps) {
         void save();
       }}
     >
+      <TakenUpLine
+        takenUp={takenUp}
+        anew={() => {
+          anew();
+          lines.anew();
+          setFailed(null);
+        }}
+      />
       <fieldset>
         <legend>What you measured</legend>
         <p class="soft">In millimetres, on the printed page. Left and up count as less than nothing: -0.8.</p>
@@ -66,7 +78,7 @@ export function MeasuredForm({ stock, printer, back }: MeasuredFormProps) {
             value={text[field]}
             fault={lines.fault(problems, field)}
             put={(value) => {
-              setText({ ...text, [field]: value });
+              put({ ...text, [field]: value });
               setSaved(false);
             }}
             onLeave={() => text[field].trim() !== '' && lines.leave(field)}

@@ -16,6 +16,8 @@ import {
   sayPrinter,
   textOfPrinter,
 } from './printerDraft.ts';
+import { TakenUpLine } from './TakenUpLine.tsx';
+import { useFormDraft } from './useFormDraft.ts';
 import { useLines } from './useLines.ts';
 import { layNew, useOwn } from './useOwn.ts';
 
@@ -31,7 +33,8 @@ const NEW: PrinterText = { name: '', dots: '203', per: 'inch', insetDots: '0.25'
 export function PrinterForm({ changes, back }: PrinterFormProps) {
   const { site } = useApp();
   const { route } = useLocation();
-  const [text, setText] = useState<PrinterText>(() => (changes === null ? NEW : textOfPrinter(changes)));
+  const start = changes === null ? NEW : textOfPrinter(changes);
+  const { text, takenUp, put, anew, forget } = useFormDraft('printer', changes?.printer ?? '', start, isPer);
   const [failed, setFailed] = useState<Problem | null>(null);
   const lines = useLines<PrinterField>();
   const form = useRef<HTMLFormElement>(null);
@@ -41,7 +44,7 @@ export function PrinterForm({ changes, back }: PrinterFormProps) {
     name,
     value: text[name],
     fault: lines.fault(problems, name),
-    put: (value: string) => setText({ ...text, [name]: value }),
+    put: (value: string) => put({ ...text, [name]: value }),
     onLeave: () => lines.leave(name),
   });
   async function save(): Promise<void> {
@@ -55,6 +58,7 @@ export function PrinterForm({ changes, back }: PrinterFormProps) {
       'printer saved',
     );
     if (why !== null) return setFailed(why);
+    forget();
     layNew(back.what, { printer: id });
     route(back.address);
   }
@@ -62,8 +66,9 @@ export function PrinterForm({ changes, back }: PrinterFormProps) {
     if (changes === null) return;
     const payload = { ...changes, removed: true };
     const why = await write({ kind: 'own-printer-set', payload }, changes.name, 'printer taken off the list');
-    if (why === null) route(back.address);
-    else setFailed(why);
+    if (why !== null) return setFailed(why);
+    forget();
+    route(back.address);
   }
   return (
     <form
@@ -75,8 +80,16 @@ export function PrinterForm({ changes, back }: PrinterFormProps) {
         void save();
       }}
     >
+      <TakenUpLine
+        takenUp={takenUp}
+        anew={() => {
+          anew();
+          lines.anew();
+          setFailed(null);
+        }}
+      />
       <FormLine {...line('name')} label="Name" most={80} isFigure={false} hint="As you will look for it in the list." />
-      <Dots text={text} put={setText} />
+      <Dots text={text} put={put} />
       <FormLine
         {...line('dots')}
         label="Dots"
@@ -103,6 +116,10 @@ export function PrinterForm({ changes, back }: PrinterFormProps) {
       )}
     </form>
   );
+}
+
+function isPer({ per }: PrinterText): boolean {
+  return per === 'inch' || per === 'mm';
 }
 
 interface DotsProps {

@@ -6,6 +6,7 @@ import { useLocation } from 'preact-iso';
 import { useApp } from '../../model/app.ts';
 import { Opening } from '../../shell/Opening.tsx';
 import { backFrom } from './back.ts';
+import { lastKept } from './keptForms.ts';
 import { PrinterForm } from './PrinterForm.tsx';
 
 /** A printer of the site's own: new, or one to change. */
@@ -14,9 +15,12 @@ export function PrinterScreen() {
   const { site } = useApp();
   const own = site.facility.value.site.paper.printers;
   const [picked, pick] = useState<string | null>(null);
+  // As it was when the screen opened, and not of a printer that was taken off the list since.
+  const [halfTyped] = useState(() => lastKept('printer'));
+  const kept = own.find(({ printer }) => printer === halfTyped)?.printer;
   const back = backFrom(query);
   if (site.state.value === 'opening') return <Opening />;
-  const id = picked ?? query['id'] ?? '';
+  const id = picked ?? query['id'] ?? kept ?? '';
   return (
     <section class="screen press own-paper" aria-labelledby="own-title">
       <p class="own-back">

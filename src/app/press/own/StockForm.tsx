@@ -12,6 +12,8 @@ import { StockLines } from './StockLines.tsx';
 import { type StockStart, textOfStart } from './starts.ts';
 import { readLines, type StockField, type StockText, stockFrom, stockPayload } from './stockDraft.ts';
 import { stockPicture } from './stockPicture.ts';
+import { TakenUpLine } from './TakenUpLine.tsx';
+import { useFormDraft } from './useFormDraft.ts';
 import { useLines } from './useLines.ts';
 import { layNew, useOwn } from './useOwn.ts';
 
@@ -26,7 +28,7 @@ export function StockForm({ start, back }: StockFormProps) {
   const { route } = useLocation();
   const own = site.facility.value.site.paper.stocks;
   const changes = own.find(({ stock }) => stock === start);
-  const [text, setText] = useState<StockText>(() => textOfStart(start, own));
+  const { text, takenUp, put, anew, forget } = useFormDraft('stock', start, textOfStart(start, own), isUnit);
   const [failed, setFailed] = useState<Problem | null>(null);
   const lines = useLines<StockField>();
   const form = useRef<HTMLFormElement>(null);
@@ -45,6 +47,7 @@ export function StockForm({ start, back }: StockFormProps) {
     const payload = stockPayload({ ...stock, id }, text.unit);
     const why = await write({ kind: 'own-stock-set', payload }, stock.name, 'paper saved');
     if (why !== null) return setFailed(why);
+    forget();
     layNew(back.what, { stock: { ...stock, id } });
     route(back.address);
   }
@@ -52,8 +55,9 @@ export function StockForm({ start, back }: StockFormProps) {
     if (changes === undefined) return;
     const payload = { ...changes, removed: true };
     const why = await write({ kind: 'own-stock-set', payload }, changes.name, 'paper taken off the list');
-    if (why === null) route(back.address);
-    else setFailed(why);
+    if (why !== null) return setFailed(why);
+    forget();
+    route(back.address);
   }
   return (
     <form
@@ -67,7 +71,15 @@ export function StockForm({ start, back }: StockFormProps) {
     >
       <StockDrawing picture={stockPicture(readLines(text))} unit={text.unit} />
       <div class="own-lines">
-        <StockLines text={text} put={setText} fault={(field) => lines.fault(problems, field)} leave={lines.leave} />
+        <TakenUpLine
+          takenUp={takenUp}
+          anew={() => {
+            anew();
+            lines.anew();
+            setFailed(null);
+          }}
+        />
+        <StockLines text={text} put={put} fault={(field) => lines.fault(problems, field)} leave={lines.leave} />
         <p class="own-means" role="status">
           {read === null || takesCards(read)
             ? null
@@ -85,6 +97,10 @@ export function StockForm({ start, back }: StockFormProps) {
       </div>
     </form>
   );
+}
+
+function isUnit({ unit }: StockText): boolean {
+  return unit === 'mm' || unit === 'inch';
 }
 
 function idFor({ name, labelWidthMm, labelHeightMm }: Stock, taken: readonly string[]): string {

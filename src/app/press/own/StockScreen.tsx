@@ -7,6 +7,7 @@ import { STOCKS } from '../../../../print/stocks/list.ts';
 import { useApp } from '../../model/app.ts';
 import { Opening } from '../../shell/Opening.tsx';
 import { backFrom } from './back.ts';
+import { lastKept } from './keptForms.ts';
 import { StockForm } from './StockForm.tsx';
 import { type StockStart, startOf } from './starts.ts';
 
@@ -16,9 +17,11 @@ export function StockScreen() {
   const { site } = useApp();
   const own = site.facility.value.site.paper.stocks;
   const [picked, pick] = useState<StockStart | null>(null);
+  // As it was when the screen opened: what is typed now makes no other form of it.
+  const [halfTyped] = useState(() => lastKept('stock'));
   const back = backFrom(query);
   if (site.state.value === 'opening') return <Opening />;
-  const start = picked ?? startOf(query, own);
+  const start = picked ?? startOf(query, own, halfTyped);
   return (
     <section class="screen press own-paper" aria-labelledby="own-title">
       <p class="own-back">

@@ -19,6 +19,11 @@ export type MeasuredText = Readonly<Record<MeasuredField, string>>;
 
 export const NOTHING_MEASURED: MeasuredText = { rightMm: '', downMm: '', acrossMm: '', alongMm: '' };
 
+/** By what the figures of a stock and a printer are kept. */
+export function measuredOf(stock: string, printer: string): string {
+  return `${stock} ${printer}`;
+}
+
 const WORDS: Readonly<Record<MeasuredField, string>> = {
   rightMm: 'figure for how far right the cross is',
   downMm: 'figure for how far down the cross is',

@@ -5,9 +5,9 @@ export type PrinterField = 'name' | 'dots' | 'insetDots';
 export type DotsPer = 'inch' | 'mm';
 
 /** A printer of the site's own as it stands on the form, all of it as typed. */
-export interface PrinterText extends Readonly<Record<PrinterField, string>> {
+export type PrinterText = Readonly<Record<PrinterField, string>> & {
   readonly per: DotsPer;
-}
+};
 
 /** Dots that printers commonly have (203 and 203.2 an inch are two printers: 7.992 and 8 a mm); the dots per inch, and in words. */
 export const READY_DOTS: readonly (readonly [dpi: string, words: string])[] = [

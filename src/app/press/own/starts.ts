@@ -9,11 +9,27 @@ export type StockStart = 'sheet' | 'roll' | `own-${string}` | `copy ${string}`;
 /** Letter paper is cut in inches, and its labels are described in them. */
 const LETTER_MM = 215.9;
 
-/** The start that an address asks for: `?id=` changes an own one, `?from=` copies one. */
-export function startOf(query: Readonly<Record<string, string>>, own: readonly Payload<'own-stock-set'>[]): StockStart {
+/**
+ * The start that an address asks for: `?id=` changes an own one, `?from=` copies one. Where it asks for none, the one whose form
+ * was left half typed.
+ */
+export function startOf(
+  query: Readonly<Record<string, string>>,
+  own: readonly Payload<'own-stock-set'>[],
+  halfTyped: string | null = null,
+): StockStart {
   const [id, from] = [query['id'], query['from']];
   if (id !== undefined && own.some(({ stock }) => stock === id)) return id as `own-${string}`;
-  return from === undefined ? 'sheet' : `copy ${from}`;
+  if (from !== undefined) return `copy ${from}`;
+  return id === undefined && halfTyped !== null ? keptStart(halfTyped, own) : 'sheet';
+}
+
+function keptStart(text: string, own: readonly Payload<'own-stock-set'>[]): StockStart {
+  if (text === 'roll') return text;
+  if (text.startsWith('copy ')) return `copy ${text.slice('copy '.length)}`;
+  // One that was taken off the list meanwhile is changed no more.
+  const mine = own.find(({ stock }) => stock === text);
+  return mine === undefined ? 'sheet' : (mine.stock as `own-${string}`);
 }
 
 /** The form as it begins; a start that is gone by now begins from nothing. */

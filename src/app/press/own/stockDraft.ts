@@ -19,11 +19,11 @@ export type CountField = 'columns' | 'rows';
 export type StockField = 'name' | LengthField | CountField;
 
 /** A stock of the site's own as it stands on the form, all of it as typed. */
-export interface StockText extends Readonly<Record<StockField, string>> {
+export type StockText = Readonly<Record<StockField, string>> & {
   readonly unit: PaperUnit;
   /** One label a page, and the page is the label: rolls and single cards. */
   readonly isRoll: boolean;
-}
+};
 
 /** How each line is called in a sentence. */
 export const FIELD_WORDS: Readonly<Record<StockField, string>> = {

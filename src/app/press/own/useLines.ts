@@ -5,6 +5,8 @@ import type { Problem } from '../../../core/index.ts';
 export interface LinesModel<F extends string> {
   leave(field: F): void;
   tried(): void;
+  /** Nothing was typed yet. */
+  anew(): void;
   fault(problems: readonly Problem[], field: F): Problem | null;
 }
 
@@ -15,6 +17,10 @@ export function useLines<F extends string>(): LinesModel<F> {
   return {
     leave: (field) => setLeft((before) => new Set([...before, field])),
     tried: () => setTried(true),
+    anew: () => {
+      setLeft(new Set());
+      setTried(false);
+    },
     fault: (problems, field) =>
       isTried || left.has(field) ? (problems.find(({ path }) => path === field) ?? null) : null,
   };
