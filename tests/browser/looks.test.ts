@@ -77,28 +77,24 @@ describe('the demo, which stands on its own day', () => {
 });
 
 describe('a phone of 390 by 844', () => {
-  test('shows every screen of the demo without a sideways scroll', async () => {
-    for (const screen of [...Object.keys(SCREENS), ...strained]) {
-      await show(screen);
-      expect([screen, await page.evaluate('document.documentElement.scrollWidth')]).toEqual([screen, 390]);
-    }
+  const walk: Walked[] = [];
+  beforeAll(async () => {
+    for (const screen of [...Object.keys(SCREENS), ...strained]) walk.push(await walked(screen));
   });
 
-  test('offers no button, link of a list, field or bar place lower than 48 pixels', async () => {
-    for (const screen of [...Object.keys(SCREENS), ...strained]) {
-      await show(screen);
-      expect([screen, await lowTargets()]).toEqual([screen, []]);
-    }
+  test('shows every screen of the demo without a sideways scroll', () => {
+    for (const { screen, widthPx } of walk) expect([screen, widthPx]).toEqual([screen, 390]);
+    expect(walk).toHaveLength(Object.keys(SCREENS).length + strained.length);
   });
 
-  test('has one main heading and a title of its own on every screen', async () => {
-    const titles = new Set<string>();
-    for (const screen of Object.keys(SCREENS)) {
-      await show(screen);
-      expect([screen, await page.locator('h1').count()]).toEqual([screen, 1]);
-      titles.add(await page.title());
-    }
-    expect(titles.size).toBe(Object.keys(SCREENS).length);
+  test('offers no button, link of a list, field or bar place lower than 48 pixels', () => {
+    for (const { screen, low } of walk) expect([screen, low]).toEqual([screen, []]);
+  });
+
+  test('has one main heading and a title of its own on every screen', () => {
+    const named = walk.filter(({ screen }) => screen in SCREENS);
+    for (const { screen, headings } of named) expect([screen, headings]).toEqual([screen, 1]);
+    expect(new Set(named.map(({ title }) => title)).size).toBe(Object.keys(SCREENS).length);
   });
 });
 
@@ -144,6 +140,23 @@ describe('the colours of both looks', () => {
     expect(ground).toBe('rgb(11, 0, 0)');
   });
 });
+
+/** What a screen of the demo looks like on the phone. */
+interface Walked {
+  readonly screen: string;
+  readonly widthPx: number;
+  readonly low: readonly string[];
+  readonly headings: number;
+  readonly title: string;
+}
+
+/** Goes to a screen and looks at all of it at once: a walk through the demo takes a while. */
+async function walked(screen: string): Promise<Walked> {
+  await show(screen);
+  const widthPx = await page.evaluate<number>('document.documentElement.scrollWidth');
+  const [low, headings] = [await lowTargets(), await page.locator('h1').count()];
+  return { screen, widthPx, low, headings, title: await page.title() };
+}
 
 /** Goes there as a link does; opening the large log of the demo again for each screen would take minutes. */
 async function show(screen: string): Promise<void> {
