@@ -16,6 +16,7 @@ export {
   tick,
   type UnknownEvent,
 } from './event.ts';
+export { lastMsOf } from './lastMs.ts';
 export {
   ANIMAL_FLAGS,
   type EventKind,

@@ -1,5 +1,5 @@
 import type { Day } from '../days.ts';
-import { type EventOf, laterWriter, type SiteEvent } from '../events/index.ts';
+import { type EventOf, lastMsOf, laterWriter, type SiteEvent } from '../events/index.ts';
 import type { Id } from '../ids.ts';
 import { latest } from './latest.ts';
 
@@ -115,10 +115,4 @@ function counts(own: readonly SiteEvent[]) {
   }
   const days = { countedOn: countedOn ?? null, lastSoldOn: lastSoldOn ?? null, retiredOn: retiredOn ?? null };
   return { made, sold, wasted, left, ...days };
-}
-
-function lastMsOf(events: readonly SiteEvent[]): Record<string, number> {
-  const lastMs: Record<string, number> = {};
-  for (const event of events) lastMs[event.kind] = Math.max(lastMs[event.kind] ?? 0, event.clock[0]);
-  return lastMs;
 }

@@ -1,5 +1,5 @@
 import type { Day } from '../days.ts';
-import type { SiteEvent } from '../events/index.ts';
+import { lastMsOf, type SiteEvent } from '../events/index.ts';
 import type { Id } from '../ids.ts';
 import { latest } from './latest.ts';
 
@@ -83,10 +83,4 @@ function sessionsOf(events: readonly SiteEvent[]): readonly LotSession[] {
     else if (event.payload.thawed === true) add(day, 0, event.payload.count);
   }
   return [...days.values()].sort((a, b) => (a.day < b.day ? -1 : 1)).slice(-KEPT_SESSIONS);
-}
-
-function lastMsOf(events: readonly SiteEvent[]): Readonly<Record<string, number>> {
-  const last: Record<string, number> = {};
-  for (const event of events) last[event.kind] = Math.max(last[event.kind] ?? 0, event.clock[0]);
-  return last;
 }

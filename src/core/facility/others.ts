@@ -1,5 +1,5 @@
 import type { Day } from '../days.ts';
-import { type EventOf, laterWriter, type Payload, type SiteEvent } from '../events/index.ts';
+import { type EventOf, lastMsOf, laterWriter, type Payload, type SiteEvent } from '../events/index.ts';
 import { type LocusRow, PLAIN_ROW } from '../genetics/index.ts';
 import type { Id } from '../ids.ts';
 import { type Hatched, hatchedOf } from './hatchings.ts';
@@ -194,8 +194,7 @@ export function clutchRecord(id: Id, events: readonly SiteEvent[]): ClutchRecord
   if (founding?.kind !== 'clutch-laid' && founding?.kind !== 'young-born') return null;
   const dam = founding.subjects[0];
   if (dam === undefined) return null;
-  const lastMs: Record<string, number> = {};
-  for (const event of events) lastMs[event.kind] = Math.max(lastMs[event.kind] ?? 0, event.clock[0]);
+  const lastMs = lastMsOf(events);
   const { slugs } = founding.payload;
   const { sire } = (latest(events, 'clutch-sired') ?? founding).payload;
   const begun = { id, dam, sire: (sire as Id | undefined) ?? null, laidOn: founding.day, slugs: slugs ?? 0, lastMs };
