@@ -66,8 +66,14 @@ export function parseJson(text: string): Result<unknown> {
 function isHarmless(data: unknown, depth: number): boolean {
   if (typeof data !== 'object' || data === null) return true;
   if (depth >= DEEPEST || Object.hasOwn(data, '__proto__')) return false;
-  if (Array.isArray(data)) return data.every((inner) => isHarmless(inner, depth + 1));
-  for (const key in data) if (!isHarmless((data as Record<string, unknown>)[key], depth + 1)) return false;
+  if (Array.isArray(data)) {
+    for (const inner of data) if (typeof inner === 'object' && !isHarmless(inner, depth + 1)) return false;
+    return true;
+  }
+  for (const key in data) {
+    const inner = (data as Record<string, unknown>)[key];
+    if (typeof inner === 'object' && !isHarmless(inner, depth + 1)) return false;
+  }
   return true;
 }
 

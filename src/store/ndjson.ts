@@ -31,9 +31,12 @@ interface Seal {
 /** After a line of which more of the same writing follows; JSON ignores the space. */
 export const MORE = ' ';
 
-/** Reads a whole file; nothing sound is lost, whatever stands between. Problems: `line-broken`, `file-cut`, `file-edited`. */
-export function readLog(text: string): LogReading {
-  const reader = logReader();
+/**
+ * Reads a whole file; nothing sound is lost, whatever stands between. `hash` is as in {@link logReader}. Problems: `line-broken`,
+ * `file-cut`, `file-edited`.
+ */
+export function readLog(text: string, hash?: Sha256): LogReading {
+  const reader = logReader(hash);
   const events = reader.push(text);
   const { events: last, problems, sealed } = reader.end();
   return { events: [...events, ...last], problems, sealed };

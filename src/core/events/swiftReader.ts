@@ -94,11 +94,11 @@ function optionalLook(inner: Look): Look {
 function arrayLook(element: Look): Look {
   return (data) => {
     if (!Array.isArray(data)) return UNSURE;
-    const values: unknown[] = [];
+    const values = roomFor(data);
     for (let at = 0; at < data.length; at++) {
       const value = element(data[at]);
       if (value === UNSURE) return UNSURE;
-      values.push(value);
+      values[at] = value;
     }
     return values;
   };
@@ -110,14 +110,19 @@ function tupleLook({ items, rest }: Defined<'tuple'>): Look {
   if (rest !== null || mayEndEarly) return unsure;
   return (data) => {
     if (!Array.isArray(data) || data.length !== looks.length) return UNSURE;
-    const values: unknown[] = [];
-    for (const [at, look] of looks.entries()) {
-      const value = look(data[at]);
+    const values = roomFor(data);
+    for (let at = 0; at < looks.length; at++) {
+      const value = (looks[at] as Look)(data[at]);
       if (value === UNSURE) return UNSURE;
-      values.push(value);
+      values[at] = value;
     }
     return values;
   };
+}
+
+/** A list of just that length: one that grows has room for 17, and a log holds two short ones an event. */
+function roomFor({ length }: readonly unknown[]): unknown[] {
+  return Array<unknown>(length);
 }
 
 /** Keys come in the order of the schema, and those that it does not name are left out, as zod does it. */
