@@ -1,8 +1,13 @@
 import { defineConfig } from 'vitest/config';
 import { ClosingLine } from './tests/tools/closingLine.ts';
 
-/** What takes long: crash runs, comparisons with slower solvers, every command-line example on the demo. */
-const LONG = ['tests/browser/hardTimes.test.ts', 'tests/cli/demoDocs.test.ts', 'tests/solver/plain.test.ts'];
+/** What takes long: crash runs, thousands of cards in the browser, the examples on the whole demo, comparisons with slower solvers. */
+const LONG = [
+  'tests/browser/hardTimes.test.ts',
+  'tests/browser/longRun.test.ts',
+  'tests/cli/demoDocs.test.ts',
+  'tests/solver/plain.test.ts',
+];
 /** `npm run test:long` runs those, `npm test` all others. */
 const isLong = process.env['npm_lifecycle_event'] === 'test:long';
 

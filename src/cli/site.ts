@@ -1,8 +1,8 @@
 import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { basename, join } from 'node:path';
+import { StringDecoder } from 'node:string_decoder';
 import { type Day, type Facility, foldFacility, type LogEvent, type Problem, problem } from '../core/index.ts';
-import { EVENTS_FILE } from '../hub/index.ts';
 import { nodeSha256 } from '../store/file/index.ts';
 import { type LogReading, logReader, MORE, readLine } from '../store/index.ts';
 import { dayOf, type Given, needed } from './args.ts';
@@ -54,15 +54,20 @@ export async function readLogFile(path: string, io: Io): Promise<ReadLog> {
   const bar = progress(io, `reading ${basename(file)}`);
   const reader = logReader(nodeSha256());
   const end = new PlainEnd();
+  const decoder = new StringDecoder('utf8');
   const events: LogEvent[] = [];
+  const take = (text: string): void => {
+    for (const event of reader.push(text)) events.push(event);
+    end.push(text);
+  };
   let read = 0;
   try {
-    for await (const piece of createReadStream(file, { encoding: 'utf8', highWaterMark: 1 << 18 })) {
-      for (const event of reader.push(String(piece))) events.push(event);
-      end.push(String(piece));
-      read += Buffer.byteLength(String(piece));
+    for await (const piece of createReadStream(file, { highWaterMark: 1 << 18 })) {
+      take(decoder.write(piece as Buffer));
+      read += (piece as Buffer).length;
       bar.at(read / bytes);
     }
+    take(decoder.end());
   } catch (error) {
     throw refusal('file-unreadable', { path: file, why: systemWords(error) });
   } finally {
@@ -99,6 +104,8 @@ class PlainEnd {
 async function locate(path: string): Promise<{ file: string; ofHub: boolean; bytes: number }> {
   const found = await sizeOf(path);
   if (!found.isDirectory()) return { file: path, ofHub: false, bytes: found.size };
+  // A single file is read without loading the hub.
+  const { EVENTS_FILE } = await import('../hub/index.ts');
   const file = join(path, EVENTS_FILE);
   return { file, ofHub: true, bytes: (await sizeOf(file)).size };
 }

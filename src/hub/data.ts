@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { access, mkdir, readFile, rename } from 'node:fs/promises';
 import { join } from 'node:path';
 import { ENROLLED, type LogEvent, ok, type Problem, problem, type Result, refuse } from '../core/index.ts';
-import { type FileLog, fileLog, type LinePage, replaceDurably } from '../store/file/index.ts';
+import { type FileLog, fileLog, type LinePage, nodeSha256, replaceDurably } from '../store/file/index.ts';
 import { type Appended, type Cursor, eventLine, memoryLog, readLog } from '../store/index.ts';
 import type { Enrolled } from '../sync/index.ts';
 import { HubFailure } from './failure.ts';
@@ -68,7 +68,7 @@ async function seed(data: Data, path: string): Promise<void> {
   const text = await readFile(path, 'utf8').catch((error: Error) => {
     throw new HubFailure(problem('file-unreadable', { file: path, why: error.message }));
   });
-  const { events, problems } = readLog(text);
+  const { events, problems } = readLog(text, nodeSha256());
   data.problems.push(...problems);
   await data.append(events);
 }

@@ -5,12 +5,14 @@ import { benchCardsMemory } from './cardsMemory.ts';
 import { benchFold } from './fold.ts';
 import { benchForecast } from './forecast.ts';
 import { benchGenetics } from './genetics.ts';
+import { benchOpen } from './open.ts';
 import { benchPlan } from './plan.ts';
 
 const PAGE = 'docs/speed.md';
 
 /** A part by the name that chooses it, its heading, and its work. */
 const PARTS = [
+  ['open', 'Opening a log', benchOpen],
   ['cards', 'Cards', benchCards],
   ['cards-memory', 'Memory of a long run', benchCardsMemory],
   ['fold', 'Fold and due list', benchFold],

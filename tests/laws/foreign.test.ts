@@ -116,6 +116,20 @@ describe('ids', () => {
       { numRuns: 1000 },
     );
   });
+  it('are ids in their stored form only, as reading them out says', () => {
+    const near = fc.tuple(device, counter, fc.nat(7), fc.constantFrom(...ALPHABET, 'I', 'O', 'l', 'ß', '-', '*', ''));
+    const changed = near.map(([at, n, place, letter]) => {
+      const id = value(mintId(at, n));
+      return id.slice(0, place) + letter + id.slice(place + 1);
+    });
+    fc.assert(
+      fc.property(fc.oneof(changed, fc.string()), (text) => {
+        const read = parseId(text);
+        expect(isId(text)).toBe(read.ok && read.value.id === text);
+      }),
+      { numRuns: 3000 },
+    );
+  });
   it('of two devices or counters are two', () => {
     fc.assert(
       fc.property(device, counter, device, counter, (a, n, b, m) => {

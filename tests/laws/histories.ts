@@ -43,7 +43,7 @@ const pair = <T>(of: fc.Arbitrary<T>): fc.Arbitrary<[T, T]> => fc.tuple(of, of);
 const maybe = { requiredKeys: [] as [] };
 
 /** A payload of every kind, sound in shape and without any sense. */
-const PAYLOADS: { readonly [K in Exclude<EventKind, 'slip-made'>]: fc.Arbitrary<Payload<K>> } = {
+export const SOUND_PAYLOADS: { readonly [K in Exclude<EventKind, 'slip-made'>]: fc.Arbitrary<Payload<K>> } = {
   'site-named': fc.record({ name: someName, timeZone: fc.constantFrom('UTC', 'Europe/Berlin') }),
   'site-rules-set': fc.record({ secondAtDoses: fc.boolean(), enclosureRule: fc.constantFrom('austria', 'own') }, maybe),
   'keeper-added': fc.record({ name: someName, role: fc.constantFrom(...SITE_ROLES) }),
@@ -298,7 +298,7 @@ interface Seed {
   readonly n: number;
 }
 
-const kinds = Object.entries(PAYLOADS).map(([kind, of]) =>
+const kinds = Object.entries(SOUND_PAYLOADS).map(([kind, of]) =>
   (of as fc.Arbitrary<unknown>).map((payload) => ({ kind, payload })),
 );
 const unknownKind = fc.record({ kind: fc.constant('tail-measured'), payload: fc.jsonValue() });

@@ -1,5 +1,5 @@
 import type { Day } from '../days.ts';
-import { type EventOf, laterWriter, noteWritten, type Payload, type SiteEvent } from '../events/index.ts';
+import { type EventOf, lastWritten, laterWriter, type Payload, type SiteEvent } from '../events/index.ts';
 import type { EventId, Id } from '../ids.ts';
 import { prescriptionsOf } from './prescriptions.ts';
 import {
@@ -7,14 +7,17 @@ import {
   KEPT_OFFERS,
   KEPT_WEIGHTS,
   type KeptPaper,
+  type Offer,
   type PlacedHold,
   type SeasonMark,
   type Skip,
   type Weighing,
 } from './record.ts';
 
-type Draft = { -readonly [K in keyof Omit<AnimalRecord, 'lastWritten'>]: AnimalRecord[K] } & {
-  lastWritten: Record<string, EventId>;
+/** A record while it is folded; the long lists grow in place and are cut to what is kept at the end. */
+type Draft = { -readonly [K in keyof Omit<AnimalRecord, 'offers' | 'weights'>]: AnimalRecord[K] } & {
+  offers: Offer[];
+  weights: Weighing[];
 };
 type Facts = Map<string, SiteEvent>;
 
@@ -32,10 +35,13 @@ export function animalRecord(id: Id, events: readonly SiteEvent[], gramsOf: Gram
   for (const event of events) {
     added ||= event.kind === 'animal-added' && event.subjects[0] === id;
     take(draft, facts, event, gramsOf);
-    noteWritten(draft.lastWritten, event);
   }
+  if (!added) return null;
+  draft.lastWritten = lastWritten(events);
   draft.prescriptions = prescriptionsOf(id, events);
-  return added ? draft : null;
+  draft.offers = draft.offers.slice(-KEPT_OFFERS);
+  draft.weights = draft.weights.slice(-KEPT_WEIGHTS);
+  return draft;
 }
 
 function take(draft: Draft, facts: Facts, event: SiteEvent, gramsOf: GramsOf): void {
@@ -119,7 +125,7 @@ function takeFeeding(draft: Draft, event: SiteEvent, gramsOf: GramsOf): void {
     const { prey, count, outcome } = event.payload;
     const totalG = event.payload.totalG ?? gramsOf(prey, count);
     const offer = { day: event.day, prey, count, totalG, taken: outcome === 'taken' };
-    draft.offers = [...draft.offers.slice(1 - KEPT_OFFERS), offer];
+    draft.offers.push(offer);
     if (offer.taken) draft.lastTaken = offer;
     if (offer.taken) draft.mealsTaken += 1;
   } else if (event.kind === 'regurgitation-seen') {
@@ -227,7 +233,7 @@ function paperOf({ id, day, payload }: EventOf<'paper-kept'>): KeptPaper {
 }
 
 function addWeight(draft: Draft, weighing: Weighing): void {
-  draft.weights = [...draft.weights.slice(1 - KEPT_WEIGHTS), weighing];
+  draft.weights.push(weighing);
   draft.resetOn ??= weighing.day;
   if (draft.peak === null || weighing.weightG >= draft.peak.weightG) draft.peak = weighing;
 }

@@ -38,6 +38,8 @@ export interface PrescriptionRecord {
 
 /** An animal’s prescriptions, oldest first; doses and ends that name none of them are left out. */
 export function prescriptionsOf(animal: Id, events: readonly SiteEvent[]): readonly PrescriptionRecord[] {
+  // Few animals ever have one, and all events of the others would be sorted out for nothing.
+  if (!events.some((event) => event.kind === 'prescription-written')) return [];
   const own = events.filter((event) => event.subjects[0] === animal);
   return own.flatMap((event) => (event.kind === 'prescription-written' ? [recordOf(event, own)] : []));
 }

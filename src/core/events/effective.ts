@@ -43,15 +43,18 @@ function inHappeningOrder(history: readonly LogEvent[]): readonly LogEvent[] {
 }
 
 function isSorted(history: readonly LogEvent[]): boolean {
-  for (let at = 1; at < history.length; at++) {
-    const [before, after] = [history[at - 1], history[at]];
-    if (before && after && inOrder(before, after) > 0) return false;
+  let before: LogEvent | undefined;
+  for (const event of history) {
+    if (before !== undefined && inOrder(before, event) > 0) return false;
+    before = event;
   }
   return true;
 }
 
 function hasTwins(events: readonly LogEvent[]): boolean {
-  return new Set(events.map((event) => event.id)).size < events.length;
+  const ids = new Set<string>();
+  for (const event of events) ids.add(event.id);
+  return ids.size < events.length;
 }
 
 function withoutTwins(events: readonly LogEvent[]): readonly LogEvent[] {

@@ -16,7 +16,7 @@ export {
   tick,
   type UnknownEvent,
 } from './event.ts';
-export { type LastWritten, lastWritten, minutesSince, noteWritten } from './lastWritten.ts';
+export { type LastWritten, lastWritten, minutesSince } from './lastWritten.ts';
 export { MOST_RUN_PAGES, RUN_PART_IDS } from './paperSchemas.ts';
 export {
   ANIMAL_FLAGS,

@@ -8,17 +8,16 @@ import type { SiteEvent } from './event.ts';
  */
 export type LastWritten = Readonly<Record<string, EventId>>;
 
-/** The last of each kind among these events. */
+/** The last of each kind among these events; kinds stand as they first come. */
 export function lastWritten(events: readonly SiteEvent[]): LastWritten {
-  const last: Record<string, EventId> = {};
-  for (const event of events) noteWritten(last, event);
-  return last;
-}
-
-/** Puts an event among the last ones, if it is later than what is there. */
-export function noteWritten(last: Record<string, EventId>, { kind, id }: SiteEvent): void {
-  const known = last[kind];
-  if (known === undefined || known < id) last[kind] = id;
+  // A log asks this of every event: one look into the map for each, not two.
+  const last = new Map<string, { id: EventId }>();
+  for (const { kind, id } of events) {
+    const known = last.get(kind);
+    if (known === undefined) last.set(kind, { id });
+    else if (known.id < id) known.id = id;
+  }
+  return Object.fromEntries([...last].map(([kind, { id }]) => [kind, id]));
 }
 
 /** Minutes since an event of that kind was written; less than 0 where a device was ahead, infinite where there is none. */

@@ -139,16 +139,25 @@ function fileSlips(histories: Map<Id | typeof SITE, LogEvent[]>, slips: readonly
   const targets = new Map<string, LogEvent[]>();
   for (const slip of slips) {
     const corrects = (slip.payload as { corrects?: string } | null)?.corrects;
-    if (corrects !== undefined) targets.set(corrects, [...(targets.get(corrects) ?? []), slip]);
+    if (corrects === undefined) continue;
+    const same = targets.get(corrects);
+    if (same === undefined) targets.set(corrects, [slip]);
+    else same.push(slip);
   }
-  for (const history of histories.values()) {
-    // The list grows while it is walked, because a slip that was just filed may itself be corrected.
-    const filed = new Set(history);
-    for (const event of history) {
-      for (const slip of targets.get(event.id) ?? []) {
-        if (!filed.has(slip)) history.push(slip);
-        filed.add(slip);
-      }
+  for (const history of histories.values()) fileSlipsIn(history, targets);
+}
+
+function fileSlipsIn(history: LogEvent[], targets: ReadonlyMap<string, readonly LogEvent[]>): void {
+  // Most histories have nothing that was corrected.
+  let filed: Set<LogEvent> | null = null;
+  // The list grows while it is walked, because a slip that was just filed may itself be corrected.
+  for (const event of history) {
+    const slips = targets.get(event.id);
+    if (slips === undefined) continue;
+    filed ??= new Set(history);
+    for (const slip of slips) {
+      if (!filed.has(slip)) history.push(slip);
+      filed.add(slip);
     }
   }
 }

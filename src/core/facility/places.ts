@@ -89,16 +89,18 @@ export function placeRecord(id: Id, events: readonly SiteEvent[]): PlaceRecord |
 
 type Deeds = Partial<Record<RoundTask, readonly Deed[]>>;
 
-/** Events come in the order in which they happened; two deeds of a day count as one. */
+/** Events come in the order in which they happened; two deeds of a day count as one, the later. */
 function deedsOf(events: readonly SiteEvent[]): Deeds {
-  const deeds: Deeds = {};
+  const all = new Map<RoundTask, Deed[]>();
   for (const event of events) {
     const task = taskOf(event);
     if (task === null) continue;
-    const before = (deeds[task] ?? []).filter((deed) => deed.day !== event.day);
-    deeds[task] = [...before.slice(1 - KEPT_DEEDS), { day: event.day, keeper: event.keeper }];
+    const deeds = all.get(task) ?? [];
+    if (deeds.length === 0) all.set(task, deeds);
+    if (deeds.at(-1)?.day === event.day) deeds.pop();
+    deeds.push({ day: event.day, keeper: event.keeper });
   }
-  return deeds;
+  return Object.fromEntries([...all].map(([task, deeds]) => [task, deeds.slice(-KEPT_DEEDS)]));
 }
 
 const POOL_TASKS = { part: 'pool-part', filter: 'pool-filter', drain: 'pool-drain' } as const;
