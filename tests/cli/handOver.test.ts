@@ -52,7 +52,7 @@ describe('hand-over', () => {
   });
   it('names the signs that the type lacks, and is then not all done', async () => {
     const { code, err } = await handOver(STRAY);
-    expect([code, err]).toEqual([1, expect.stringMatching(/^The type has no sign for 日; they stand on the sheet/)]);
+    expect([code, err]).toEqual([1, expect.stringMatching(/^The type has no sign for 日; they stand on the paper/)]);
     expect(run('pdftotext', '-layout', out, '-')).toContain('U+65E5');
   });
   const refused: readonly [string, readonly string[], RegExp][] = [
