@@ -33,7 +33,7 @@ describe('the command line', () => {
   });
 
   it('says its version', async () => {
-    expect(await tubwright(['--version'])).toEqual({ code: 0, out: '0.3.0\n', err: '' });
+    expect(await tubwright(['--version'])).toEqual({ code: 0, out: '0.4.0\n', err: '' });
   });
 
   it.each([
