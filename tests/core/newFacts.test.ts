@@ -91,9 +91,20 @@ describe('an animal', () => {
       ['2026-03-04', 'animal-left', { how: 'given', to: 'a school' }],
     );
     expect(animal.lastLook).toEqual({ day: '2026-03-02', well: false, words: 'wheezes' });
-    expect(animal.skipped).toEqual({ weigh: { day: '2026-03-02', keeper: 'Ada', why: 'in shed' } });
+    expect(animal.skipped).toEqual({ weigh: [{ day: '2026-03-02', keeper: 'Ada', why: 'in shed' }] });
     expect(animal.papers).toEqual([{ id: eventId(3), day: '2026-03-03', of: null, words: 'the vet’s sheet' }]);
     expect(animal.left).toEqual({ day: '2026-03-04', how: 'given', to: 'a school', cause: null });
+  });
+});
+
+describe('skips of a task', () => {
+  const skip = (on: string, why: string): Line => [on, 'task-skipped', { task: 'weigh', why }];
+  it('are kept one a day, so that a later one does not hide that of a past round', () => {
+    const { skipped } = rex({}, skip('2026-03-02', 'in shed'), skip('2026-03-09', 'moved'), skip('2026-03-09', 'ill'));
+    expect(skipped['weigh']?.map(({ day: on, why }) => [on, why])).toEqual([
+      ['2026-03-02', 'in shed'],
+      ['2026-03-09', 'ill'],
+    ]);
   });
 });
 

@@ -47,8 +47,7 @@ export function roundLines(facility: Facility, day: Day): readonly RoundLine[] {
   return animalsInWalkingOrder(facility).map((animal) => {
     const due = { ...knownLine(facility, animal, day), place: sayPlace(facility, animal.place) };
     const done = doneOn(due, day);
-    const skipped = animal.skipped['feeding'];
-    const skip = done === null && skipped?.day === day ? skipped : null;
+    const skip = done === null ? (animal.skipped['feeding']?.find((one) => one.day === day) ?? null) : null;
     return { due, done, skip, dot: done === null ? (skip === null ? (due.due?.state ?? 'none') : 'none') : 'fed' };
   });
 }

@@ -12,6 +12,7 @@ import {
   type SeasonMark,
   type Skip,
   type Weighing,
+  withSkip,
 } from './record.ts';
 
 /** A record while it is folded; the long lists grow in place and are cut to what is kept at the end. */
@@ -194,7 +195,10 @@ function takeCare(draft: Draft, event: SiteEvent): void {
       draft.lastLook = { day: event.day, well: event.payload.well, words: event.payload.words ?? null };
       return;
     case 'task-skipped':
-      draft.skipped = { ...draft.skipped, [event.payload.task]: skipOf(event) };
+      draft.skipped = {
+        ...draft.skipped,
+        [event.payload.task]: withSkip(draft.skipped[event.payload.task], skipOf(event)),
+      };
       return;
     case 'paper-kept':
       draft.papers = [...draft.papers, paperOf(event)];

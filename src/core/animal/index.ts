@@ -17,4 +17,5 @@ export {
   sayAnimal,
   saySex,
   type Weighing,
+  withSkip,
 } from './record.ts';

@@ -74,6 +74,15 @@ export interface Skip {
   readonly why: string | null;
 }
 
+/** So many skips of a task are kept: rounds of past days are looked at, those of last year are not. */
+const KEPT_SKIPS = 60;
+
+/** Skips in the order of their days, one a day, with one more that happened after them. */
+export function withSkip(skips: readonly Skip[] = [], skip: Skip): readonly Skip[] {
+  const others = skips.at(-1)?.day === skip.day ? skips.slice(0, -1) : skips;
+  return [...others, skip].slice(-KEPT_SKIPS);
+}
+
 /** The keeper's own plan; what it leaves out comes from the species. */
 export type OwnPlan = Payload<'feed-plan-set'>;
 
@@ -110,7 +119,7 @@ export interface AnimalRecord {
   readonly lengths: readonly Measured[];
   readonly lastLook: Look | null;
   /** By task, the last time that it was passed over. */
-  readonly skipped: Readonly<Record<string, Skip>>;
+  readonly skipped: Readonly<Record<string, readonly Skip[]>>;
   readonly papers: readonly KeptPaper[];
   readonly plan: OwnPlan | null;
   /** The latest offers, oldest first, at most {@link KEPT_OFFERS}. */

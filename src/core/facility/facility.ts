@@ -97,7 +97,7 @@ export function toSnapshot(facility: Facility): string {
 }
 
 /** Raised whenever the shape of a record changes; an older snapshot is then left and the log folded again. */
-export const SNAPSHOT_VERSION = 7;
+export const SNAPSHOT_VERSION = 8;
 
 interface Snapshot {
   readonly version: number;

@@ -1,4 +1,4 @@
-import type { Skip } from '../animal/index.ts';
+import { type Skip, withSkip } from '../animal/index.ts';
 import type { Day } from '../days.ts';
 import {
   type EventOf,
@@ -55,7 +55,7 @@ export interface PlaceRecord {
   readonly deeds: Readonly<Partial<Record<RoundTask, readonly Deed[]>>>;
   /** By task, the keeper's own interval in days; it holds for all places below too. */
   readonly intervals: Readonly<Partial<Record<RoundTask, readonly [number, number]>>>;
-  readonly skipped: Readonly<Partial<Record<RoundTask, Skip>>>;
+  readonly skipped: Readonly<Partial<Record<RoundTask, readonly Skip[]>>>;
   readonly rounds: Readonly<Partial<Record<RoundTask, RoundRecord>>>;
   readonly lastWritten: LastWritten;
 }
@@ -141,10 +141,11 @@ function intervalsOf(events: readonly SiteEvent[]): PlaceRecord['intervals'] {
 }
 
 function skippedOf(events: readonly SiteEvent[]): PlaceRecord['skipped'] {
-  const skipped: Partial<Record<RoundTask, Skip>> = {};
+  const skipped: Partial<Record<RoundTask, readonly Skip[]>> = {};
   for (const event of events) {
     if (event.kind !== 'task-skipped') continue;
-    skipped[event.payload.task] = { day: event.day, keeper: event.keeper, why: event.payload.why ?? null };
+    const { task, why } = event.payload;
+    skipped[task] = withSkip(skipped[task], { day: event.day, keeper: event.keeper, why: why ?? null });
   }
   return skipped;
 }

@@ -4,6 +4,7 @@ import type { Day } from '../days.ts';
 import { animalsInWalkingOrder, type Facility, sayPlace } from '../facility/index.ts';
 import type { Problem } from '../problems.ts';
 import { lastDayOf } from '../stock/lots.ts';
+import { skipOn } from './placeLines.ts';
 
 /** One animal of the day's list. */
 export interface DueLine {
@@ -62,7 +63,7 @@ export function thawList(facility: Facility, on: Day): readonly ThawLine[] {
 
 /** Nothing is thawed for one that was passed over on purpose that day. */
 function isSkipped({ animal }: DueLine, on: Day): boolean {
-  return animal.skipped['feeding']?.day === on;
+  return skipOn(animal.skipped['feeding'], on) !== null;
 }
 
 function thawLine(facility: Facility, prey: string, need: { items: number; animals: number }, on: Day): ThawLine {

@@ -27,8 +27,8 @@ export function isAtPlace(task: RoundTask): boolean {
 }
 
 /** That a task was passed over on that very day. */
-export function skipOn(skip: Skip | undefined, on: Day): Skip | null {
-  return skip !== undefined && skip.day === on ? skip : null;
+export function skipOn(skips: readonly Skip[] | undefined, on: Day): Skip | null {
+  return skips?.find(({ day }) => day === on) ?? null;
 }
 
 /** Done beats skipped, skipped beats held: what stands on the line is the last word of the day. */
